@@ -1,0 +1,78 @@
+package org.calamus.core.dialogue;
+
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.speech.Grammar;
+
+/**
+ * Everything the dialogue wants done, in the order in which it is to be done. Where one that
+ * touches the store fails, those behind it in the same step are left undone.
+ */
+public sealed interface Effect {
+
+  /**
+   * Writes an accepted value to the journal, beginning the record where it is new. Safe on disk
+   * when done.
+   *
+   * @param record the record with the value in it
+   * @param field the field
+   * @param entry the value
+   */
+  record JournalValue(CaptureRecord record, FieldId field, Entry entry) implements Effect {}
+
+  /**
+   * Writes to the journal that a field was emptied.
+   *
+   * @param record the record without the value
+   * @param field the field
+   * @param at when, as the event that caused it
+   */
+  record JournalErased(CaptureRecord record, FieldId field, java.time.Instant at)
+      implements Effect {}
+
+  /**
+   * Commits the record as saved; answered by {@link Event.Saved}.
+   *
+   * @param record the record
+   */
+  record SaveRecord(CaptureRecord record) implements Effect {}
+
+  /**
+   * Marks an unfinished record as abandoned; its journal stays.
+   *
+   * @param record the record
+   * @param at when
+   */
+  record AbandonRecord(CaptureRecord record, java.time.Instant at) implements Effect {}
+
+  /**
+   * Speaks a short phrase; the ears are shut meanwhile.
+   *
+   * @param phrase words only, numbers already digit by digit
+   */
+  record Say(String phrase) implements Effect {}
+
+  /** Cuts the voice off and opens the ears at once. */
+  record Hush() implements Effect {}
+
+  /**
+   * Sounds a short soft tone.
+   *
+   * @param tone which
+   */
+  record Sound(Tone tone) implements Effect {}
+
+  /**
+   * Tells the ears what to listen for from the next utterance on.
+   *
+   * @param grammar the grammar
+   */
+  record ListenFor(Grammar grammar) implements Effect {}
+
+  /** Ends the utterance that is being spoken now, without waiting for silence. */
+  record FinishUtterance() implements Effect {}
+
+  /** Ends the session. */
+  record EndSession() implements Effect {}
+}

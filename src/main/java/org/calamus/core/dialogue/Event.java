@@ -1,0 +1,119 @@
+package org.calamus.core.dialogue;
+
+import java.time.Instant;
+import java.util.Optional;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Reading;
+import org.calamus.core.speech.Utterance;
+
+/** Everything that can happen to a session, each with the time at which it did (UTC). */
+public sealed interface Event {
+
+  /** When it happened. */
+  Instant at();
+
+  /**
+   * The session begins.
+   *
+   * @param at when
+   * @param unfinished a record that an earlier session left unfinished
+   */
+  record Started(Instant at, Optional<CaptureRecord> unfinished) implements Event {}
+
+  /**
+   * Somebody spoke and fell silent.
+   *
+   * @param at when the result was ready
+   * @param utterance what was heard
+   * @param speechEndedAt when the last sound of it reached the console
+   */
+  record Heard(Instant at, Utterance utterance, Instant speechEndedAt) implements Event {}
+
+  /**
+   * The level at the microphone, a few times a second.
+   *
+   * @param at when
+   * @param decibels peak since the last one, in decibels below full scale, 0 to -96
+   * @param isSpeech whether the ears take it for speech
+   */
+  record LevelMeasured(Instant at, int decibels, boolean isSpeech) implements Event {}
+
+  /**
+   * A key was struck.
+   *
+   * @param at when
+   * @param key the key
+   */
+  record KeyStruck(Instant at, Key key) implements Event {}
+
+  /**
+   * An instrument sent a reading.
+   *
+   * @param at when
+   * @param device the name of the device description
+   * @param reading what it sent
+   */
+  record ReadingArrived(Instant at, String device, Reading reading) implements Event {}
+
+  /**
+   * A part of the console works, or works again.
+   *
+   * @param at when
+   * @param part which
+   * @param name the device or file, for the screen
+   */
+  record PartUp(Instant at, Part part, String name) implements Event {}
+
+  /**
+   * A part of the console does not work. The rest goes on.
+   *
+   * @param at when
+   * @param part which
+   * @param sentence one sentence: what is wrong and what to do next
+   */
+  record PartDown(Instant at, Part part, String sentence) implements Event {}
+
+  /**
+   * The voice began to speak.
+   *
+   * @param at when the first sound went out
+   */
+  record VoiceBegan(Instant at) implements Event {}
+
+  /**
+   * The voice fell silent: it had said all, or was cut off.
+   *
+   * @param at when
+   */
+  record VoiceEnded(Instant at) implements Event {}
+
+  /**
+   * A record is safe: the store has committed it.
+   *
+   * @param at when
+   * @param record the record as stored
+   */
+  record Saved(Instant at, CaptureRecord record) implements Event {}
+
+  /**
+   * The store could not do what it was asked; what it held before is untouched.
+   *
+   * @param at when
+   * @param sentence one sentence: what is wrong and what to do next
+   */
+  record StoreFailed(Instant at, String sentence) implements Event {}
+
+  /**
+   * A second has passed.
+   *
+   * @param at when
+   */
+  record Ticked(Instant at) implements Event {}
+
+  /**
+   * The session shall end: the terminal closes, or a signal asks for it.
+   *
+   * @param at when
+   */
+  record Stopping(Instant at) implements Event {}
+}

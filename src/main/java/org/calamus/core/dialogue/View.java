@@ -1,0 +1,115 @@
+package org.calamus.core.dialogue;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import org.calamus.core.record.FieldId;
+
+/**
+ * All that a screen shows, already in words. A screen only lays it out.
+ *
+ * @param mode what the console is doing, one meaning at a time
+ * @param station the station, the bander and the station's local date and time
+ * @param asked what is asked now, such as {@code Wing chord, mm}
+ * @param big the value just taken, or the keys struck so far; short, may be empty
+ * @param lines one line a field, in the form's order
+ * @param question the open question with its reason, where there is one
+ * @param message the last message, one sentence; may be empty
+ * @param health one mark for every part of the console, always in the same order
+ * @param decibels the level at the microphone, -96 to 0
+ * @param live what the scale shows now, where it sends
+ * @param hints what may be said or pressed now
+ * @param nextBand the next band of the string; empty where none is known
+ * @param inHand how long the bird has been in the hand; empty where no record is open
+ * @param savedCount the records saved in this session
+ * @param recent the last saved records, newest first, one line each
+ * @param cautions lines shown once, at the start of a session
+ */
+public record View(
+    Mode mode,
+    String station,
+    String asked,
+    String big,
+    List<Line> lines,
+    Optional<String> question,
+    String message,
+    List<Health> health,
+    int decibels,
+    Optional<String> live,
+    List<Hint> hints,
+    String nextBand,
+    Optional<Duration> inHand,
+    int savedCount,
+    List<String> recent,
+    List<String> cautions) {
+
+  /** Copies the lists. */
+  public View {
+    Objects.requireNonNull(mode);
+    lines = List.copyOf(lines);
+    health = List.copyOf(health);
+    hints = List.copyOf(hints);
+    recent = List.copyOf(recent);
+    cautions = List.copyOf(cautions);
+  }
+
+  /** What the console is doing. */
+  public enum Mode {
+    /** The microphone is not there, or is switched off: the keypad works. */
+    KEYPAD,
+    /** The ears are open and it is quiet. */
+    LISTENING,
+    /** Somebody is speaking. */
+    HEARING,
+    /** The console speaks; the ears are shut. */
+    SPEAKING,
+    /** A question waits for its answer. */
+    CHECK
+  }
+
+  /**
+   * A field of the record.
+   *
+   * @param field the field
+   * @param label its name on the screen
+   * @param value its value in words and digits; empty where there is none
+   * @param way {@code said}, {@code keyed} or {@code measured}; empty where there is no value
+   * @param standing how it stands
+   */
+  public record Line(FieldId field, String label, String value, String way, Standing standing) {}
+
+  /** How a field stands. */
+  public enum Standing {
+    /** No value, and not required. */
+    EMPTY,
+    /** No value, and the record cannot be saved without. */
+    MISSING,
+    /** Being asked now. */
+    ASKED,
+    /** Has a value that no rule doubted. */
+    TAKEN,
+    /** Has a value that a rule doubted and the bander confirmed. */
+    CONFIRMED,
+    /** Has a value given that waits for the answer to a question. */
+    IN_QUESTION
+  }
+
+  /**
+   * The health of a part.
+   *
+   * @param part the part
+   * @param isUp whether it works
+   * @param sentence the device's name where it works; what is wrong and what to do where not
+   */
+  public record Health(Part part, boolean isUp, String sentence) {}
+
+  /**
+   * Something that can be said or pressed now.
+   *
+   * @param words what to say; empty where it has no word
+   * @param keys what to press; empty where it has no key
+   * @param meaning what it does
+   */
+  public record Hint(String words, String keys, String meaning) {}
+}

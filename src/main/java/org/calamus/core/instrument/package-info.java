@@ -1,0 +1,2 @@
+/** Bytes to readings, and readings to settled values. Depends on core.record. */
+package org.calamus.core.instrument;

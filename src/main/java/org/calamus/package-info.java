@@ -1,0 +1,2 @@
+/** The entry point. Depends on boot. */
+package org.calamus;

@@ -1,0 +1,62 @@
+package org.calamus.port;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
+
+/**
+ * Keeps the records. A method that returns has made its change durable: it survives the process
+ * being killed and the power failing.
+ *
+ * <pre>{@code
+ * store.journal(record, FieldId.WING, entry);   // safe now
+ * store.save(record);                           // only then is "saved" said
+ * }</pre>
+ *
+ * Used from the engine's thread only. Every method throws {@link StoreException} where it cannot do
+ * its work; what was stored before is untouched then.
+ */
+public interface RecordStore extends AutoCloseable {
+
+  /** The number the next new record shall have. */
+  long nextRecordId();
+
+  /** The record that was begun and neither saved nor abandoned, newest first if several. */
+  Optional<CaptureRecord> unfinished();
+
+  /** Journals an accepted value; begins the record where it is new. */
+  void journal(CaptureRecord record, FieldId field, Entry entry);
+
+  /** Journals that a field was emptied. */
+  void journalErased(CaptureRecord record, FieldId field, Instant at);
+
+  /** Commits the record as saved, in one transaction. */
+  void save(CaptureRecord record, Instant at);
+
+  /** Marks an unfinished record as abandoned. Its journal stays. */
+  void abandon(CaptureRecord record, Instant at);
+
+  /** The saved records in the order in which they were saved. */
+  List<CaptureRecord> saved();
+
+  @Override
+  void close();
+
+  /** The store could not do its work; the message is one sentence for the user. */
+  final class StoreException extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    /** Made with one sentence: what is wrong and what to do next. */
+    public StoreException(String sentence, Throwable cause) {
+      super(sentence, cause);
+    }
+
+    /** Made with one sentence where no other exception lies behind it. */
+    public StoreException(String sentence) {
+      super(sentence);
+    }
+  }
+}

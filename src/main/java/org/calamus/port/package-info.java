@@ -1,0 +1,2 @@
+/** What the engine needs from the world. Depends on core. */
+package org.calamus.port;
