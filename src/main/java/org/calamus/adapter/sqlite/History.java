@@ -1,0 +1,231 @@
+package org.calamus.adapter.sqlite;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
+
+/** Reads and adds to the history of records: all SQL about them is here. */
+final class History {
+
+  /** What became of a record last, as stored. */
+  enum Event {
+    SAVED("saved"),
+    ABANDONED("abandoned"),
+    REOPENED("reopened");
+
+    private final String word;
+
+    Event(String word) {
+      this.word = word;
+    }
+  }
+
+  private static final long EVERYTHING = Long.MAX_VALUE;
+
+  private static final String OPEN =
+      "coalesce((SELECT what FROM record_event WHERE record_id = r.id"
+          + " ORDER BY sequence DESC LIMIT 1), 'reopened') = 'reopened'";
+
+  private static final String LAST_OUTCOME =
+      "JOIN record_event e ON e.sequence = (SELECT max(sequence) FROM record_event"
+          + " WHERE record_id = r.id AND what IN ('saved', 'abandoned'))";
+
+  private final Connection connection;
+
+  History(Connection connection) {
+    this.connection = connection;
+  }
+
+  /** One above the highest number ever begun. */
+  long nextId() throws SQLException {
+    return Sql.number(connection, "SELECT coalesce(max(id), 0) + 1 FROM capture_record");
+  }
+
+  /** The time at which a record was begun, as stored, or empty where it never was. */
+  Optional<String> begunAt(long id) throws SQLException {
+    return Sql.rows(
+            connection,
+            row -> row.getString(1),
+            "SELECT captured_at FROM capture_record WHERE id = ?",
+            id)
+        .stream()
+        .findFirst();
+  }
+
+  void begin(CaptureRecord record) throws SQLException {
+    Sql.insert(
+        connection,
+        "INSERT INTO capture_record (id, captured_at, place, bander) VALUES (?, ?, ?, ?)",
+        record.id(),
+        JournalRow.text(record.capturedAt()),
+        record.place(),
+        record.bander());
+  }
+
+  /** Adds a row to the journal; it supersedes the last one of its record and field, if any. */
+  void append(long id, JournalRow row) throws SQLException {
+    long sequence =
+        Sql.insert(
+            connection,
+            "INSERT INTO journal (record_id, field, supersedes, kind, text, unit, way, detail,"
+                + " entered_at) VALUES (?1, ?2, (SELECT max(sequence) FROM journal"
+                + " WHERE record_id = ?1 AND field = ?2), ?3, ?4, ?5, ?6, ?7, ?8)",
+            id,
+            row.field().name(),
+            row.kind(),
+            row.text(),
+            row.unit(),
+            row.way(),
+            row.detail(),
+            row.at());
+    int position = 0;
+    for (String rule : row.confirmedRules()) {
+      Sql.insert(
+          connection,
+          "INSERT INTO confirmed_rule (sequence, position, rule) VALUES (?, ?, ?)",
+          sequence,
+          position++,
+          rule);
+    }
+  }
+
+  /** Adds what became of a record, with everything that is in its journal now. */
+  void add(long id, Event event, Instant at) throws SQLException {
+    Sql.insert(
+        connection,
+        "INSERT INTO record_event (record_id, what, at, journal_sequence) VALUES (?1, ?2, ?3,"
+            + " (SELECT coalesce(max(sequence), 0) FROM journal WHERE record_id = ?1))",
+        id,
+        event.word,
+        JournalRow.text(at));
+  }
+
+  /** Whether the last thing that became of the record is this. */
+  boolean isLast(Event event, long id) throws SQLException {
+    return Sql.rows(
+            connection,
+            row -> row.getString(1),
+            "SELECT what FROM record_event WHERE record_id = ? ORDER BY sequence DESC LIMIT 1",
+            id)
+        .contains(event.word);
+  }
+
+  /** The last row of every field of a record that holds a value now. */
+  Map<FieldId, JournalRow> current(long id) throws SQLException {
+    return current(id, EVERYTHING);
+  }
+
+  /** The newest record that was neither saved nor abandoned. */
+  Optional<CaptureRecord> newestOpen() throws SQLException {
+    List<Head> heads =
+        heads(
+            "SELECT r.id, r.captured_at, r.place, r.bander, "
+                + EVERYTHING
+                + " FROM capture_record r WHERE "
+                + OPEN
+                + " ORDER BY r.id DESC LIMIT 1");
+    return records(heads).stream().findFirst();
+  }
+
+  /** The saved records, each as it was when it was saved last, in the order of their first save. */
+  List<CaptureRecord> saved() throws SQLException {
+    return records(
+        heads(
+            "SELECT r.id, r.captured_at, r.place, r.bander, e.journal_sequence"
+                + " FROM capture_record r "
+                + LAST_OUTCOME
+                + " WHERE e.what = 'saved' ORDER BY (SELECT min(sequence) FROM record_event"
+                + " WHERE record_id = r.id AND what = 'saved')"));
+  }
+
+  /** How many records were saved and not abandoned later. */
+  long countSaved() throws SQLException {
+    return Sql.number(
+        connection,
+        "SELECT count(*) FROM capture_record r " + LAST_OUTCOME + " WHERE e.what = 'saved'");
+  }
+
+  /** How many records are open. */
+  long countOpen() throws SQLException {
+    return Sql.number(connection, "SELECT count(*) FROM capture_record r WHERE " + OPEN);
+  }
+
+  private record Head(CaptureRecord empty, long through) {}
+
+  private List<Head> heads(String sql) throws SQLException {
+    return Sql.rows(
+        connection,
+        row ->
+            new Head(
+                new CaptureRecord(
+                    row.getLong(1),
+                    Instant.parse(row.getString(2)),
+                    row.getString(3),
+                    row.getString(4),
+                    Map.of()),
+                row.getLong(5)),
+        sql);
+  }
+
+  private List<CaptureRecord> records(List<Head> heads) throws SQLException {
+    List<CaptureRecord> all = new ArrayList<>();
+    for (Head head : heads) {
+      CaptureRecord empty = head.empty();
+      Map<FieldId, Entry> entries = new EnumMap<>(FieldId.class);
+      current(empty.id(), head.through())
+          .forEach((field, row) -> row.entry().ifPresent(entry -> entries.put(field, entry)));
+      all.add(
+          new CaptureRecord(
+              empty.id(), empty.capturedAt(), empty.place(), empty.bander(), entries));
+    }
+    return all;
+  }
+
+  private Map<FieldId, JournalRow> current(long id, long through) throws SQLException {
+    // a row comes once for each of its rules, so rows are put together by sequence first
+    Map<Long, JournalRow> bySequence = new LinkedHashMap<>();
+    Sql.rows(
+        connection,
+        row ->
+            bySequence.merge(
+                row.getLong("sequence"), journalRow(row), (all, next) -> joined(all, next)),
+        "SELECT j.sequence, field, kind, text, unit, way, detail, entered_at, rule FROM journal j"
+            + " LEFT JOIN confirmed_rule c ON c.sequence = j.sequence"
+            + " WHERE j.record_id = ? AND j.sequence <= ? ORDER BY j.sequence, c.position",
+        id,
+        through);
+    Map<FieldId, JournalRow> byField = new EnumMap<>(FieldId.class);
+    bySequence.values().forEach(row -> byField.put(row.field(), row));
+    byField.values().removeIf(JournalRow::isErased);
+    return byField;
+  }
+
+  private static JournalRow journalRow(ResultSet row) throws SQLException {
+    return new JournalRow(
+        FieldId.valueOf(row.getString("field")),
+        row.getString("kind"),
+        row.getString("text"),
+        row.getString("unit"),
+        row.getString("way"),
+        row.getString("detail"),
+        row.getString("entered_at"),
+        Optional.ofNullable(row.getString("rule")).map(List::of).orElse(List.of()));
+  }
+
+  private static JournalRow joined(JournalRow all, JournalRow next) {
+    List<String> rules = new ArrayList<>(all.confirmedRules());
+    rules.addAll(next.confirmedRules());
+    return new JournalRow(
+        all.field(), all.kind(), all.text(), all.unit(), all.way(), all.detail(), all.at(), rules);
+  }
+}

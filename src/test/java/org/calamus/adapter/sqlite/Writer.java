@@ -1,0 +1,63 @@
+package org.calamus.adapter.sqlite;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
+import org.calamus.port.RecordStore.StoreException;
+
+/**
+ * The main class of a second process. Prints a line for each thing the store has acknowledged:
+ * {@code open}, {@code journal ID FIELD TEXT}, {@code save ID}, or {@code refused SENTENCE}.
+ */
+final class Writer {
+
+  private static final List<FieldId> ORDER = List.of(FieldId.values());
+
+  private Writer() {}
+
+  /** Takes the data folder, the folder for natives and {@code write} or {@code hold}. */
+  public static void main(String[] args) throws IOException {
+    try (SqliteRecordStore store = new SqliteRecordStore(Path.of(args[0]), Path.of(args[1]))) {
+      say("open");
+      if (args[2].equals("hold")) {
+        System.in.read();
+      } else {
+        writeForEver(store);
+      }
+    } catch (StoreException e) {
+      say("refused " + e.getMessage());
+    }
+  }
+
+  private static void writeForEver(SqliteRecordStore store) {
+    for (long id = store.nextRecordId(); ; id++) {
+      CaptureRecord bird = Birds.empty(id);
+      for (FieldId field : ORDER) {
+        Entry entry = entry(id, field);
+        bird = bird.with(field, entry);
+        store.journal(bird, field, entry);
+        say("journal " + id + " " + field + " " + entry.value().text());
+      }
+      store.save(bird, Birds.later(id));
+      say("save " + id);
+    }
+  }
+
+  private static Entry entry(long id, FieldId field) {
+    return switch (field) {
+      case BAND -> Birds.band(id);
+      case SPECIES, AGE, SEX -> Birds.code("C" + id);
+      case WING -> Birds.wing(String.format(Locale.ROOT, "%d.50", id));
+      case MASS -> Birds.mass(String.format(Locale.ROOT, "%d.30", id));
+    };
+  }
+
+  private static void say(String line) {
+    System.out.println(line);
+    System.out.flush();
+  }
+}

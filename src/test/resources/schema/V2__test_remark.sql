@@ -1,0 +1,1 @@
+ALTER TABLE capture_record ADD COLUMN remark TEXT NOT NULL DEFAULT '';
