@@ -1,0 +1,150 @@
+package org.calamus.adapter.files;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.calamus.port.SettingsException;
+import org.calamus.port.StationSettings;
+import org.calamus.port.Stations;
+import org.tomlj.Toml;
+import org.tomlj.TomlArray;
+import org.tomlj.TomlParseResult;
+import org.tomlj.TomlPosition;
+import org.tomlj.TomlTable;
+
+/**
+ * The file {@code station.toml} in the data folder.
+ *
+ * <pre>{@code
+ * place = 'Fenwick Marsh'
+ * bander = 'QX'
+ * zone = 'America/New_York'      # where left out, the computer's
+ * microphone = 'headset'         # a part of its name; where left out, the system's choice
+ * voice = 'flite -voice slt -t'  # where left out, the built-in voice
+ *
+ * [[instrument]]
+ * port = '/dev/ttyUSB0'
+ * device = 'two-letter-header'
+ * }</pre>
+ */
+public final class StationFile implements Stations {
+
+  private static final Set<String> KEYS =
+      Set.of("place", "bander", "zone", "microphone", "voice", "instrument");
+
+  private final Path file;
+  private final ZoneId usualZone;
+
+  /**
+   * Over a file that need not exist.
+   *
+   * @param file the file
+   * @param usualZone the zone where the file names none
+   */
+  public StationFile(Path file, ZoneId usualZone) {
+    this.file = file;
+    this.usualZone = usualZone;
+  }
+
+  @Override
+  public StationSettings read() {
+    if (!Files.exists(file)) {
+      return new StationSettings(
+          "station", "-", usualZone, Optional.empty(), Optional.empty(), List.of());
+    }
+    String text = String.join("\n", TextSource.lines(file));
+    TomlParseResult toml = Toml.parse(text);
+    List<String> problems = new ArrayList<>();
+    toml.errors()
+        .forEach(e -> problems.add(at(e.position()) + e.getMessage() + "; correct the line."));
+    if (problems.isEmpty()) {
+      StationSettings settings = settings(toml, problems);
+      if (problems.isEmpty()) {
+        return settings;
+      }
+    }
+    throw new SettingsException(problems);
+  }
+
+  private StationSettings settings(TomlParseResult toml, List<String> problems) {
+    for (String key : toml.keySet()) {
+      if (!KEYS.contains(key)) {
+        problems.add(
+            at(toml.inputPositionOf(key)) + "\"" + key + "\" is no setting; see the user guide.");
+      }
+    }
+    return new StationSettings(
+        text(toml, "place", problems).orElse("station"),
+        text(toml, "bander", problems).orElse("-"),
+        zone(toml, problems),
+        text(toml, "microphone", problems),
+        text(toml, "voice", problems),
+        instruments(toml, problems));
+  }
+
+  private Optional<String> text(TomlTable table, String key, List<String> problems) {
+    Object value = table.get(List.of(key));
+    if (value == null) {
+      return Optional.empty();
+    }
+    if (value instanceof String text && !text.isBlank()) {
+      return Optional.of(text.strip());
+    }
+    problems.add(at(table.inputPositionOf(key)) + key + " must be a text in quotes.");
+    return Optional.empty();
+  }
+
+  private ZoneId zone(TomlTable toml, List<String> problems) {
+    Optional<String> name = text(toml, "zone", problems);
+    if (name.isEmpty()) {
+      return usualZone;
+    }
+    try {
+      return ZoneId.of(name.get());
+    } catch (DateTimeException e) {
+      problems.add(
+          at(toml.inputPositionOf("zone"))
+              + "\""
+              + name.get()
+              + "\" is no time zone; write it as America/New_York.");
+      return usualZone;
+    }
+  }
+
+  private List<StationSettings.InstrumentAt> instruments(TomlTable toml, List<String> problems) {
+    List<StationSettings.InstrumentAt> found = new ArrayList<>();
+    Object value = toml.get(List.of("instrument"));
+    if (value == null) {
+      return found;
+    }
+    if (!(value instanceof TomlArray all)) {
+      problems.add(
+          at(toml.inputPositionOf("instrument"))
+              + "an instrument begins with a line [[instrument]], in double brackets.");
+      return found;
+    }
+    for (int i = 0; i < all.size(); i++) {
+      if (!(all.get(i) instanceof TomlTable one)) {
+        problems.add(at(all.inputPositionOf(i)) + "an instrument has a port and a device.");
+        continue;
+      }
+      Optional<String> port = text(one, "port", problems);
+      Optional<String> device = text(one, "device", problems);
+      if (port.isPresent() && device.isPresent()) {
+        found.add(new StationSettings.InstrumentAt(port.get(), device.get()));
+      } else {
+        problems.add(at(all.inputPositionOf(i)) + "an instrument needs a port and a device.");
+      }
+    }
+    return found;
+  }
+
+  private String at(TomlPosition position) {
+    return position == null ? file + ": " : file + ":" + position.line() + ": ";
+  }
+}

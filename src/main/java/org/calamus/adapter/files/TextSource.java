@@ -1,0 +1,44 @@
+package org.calamus.adapter.files;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.port.SettingsException;
+
+/** Text files, from the user's folder where there is one of the name, or else from the program. */
+final class TextSource {
+
+  private TextSource() {}
+
+  /** The lines of a file of the user's, or of the program's own of the same name. */
+  static List<String> lines(Optional<Path> folder, String resourceFolder, String name) {
+    Optional<Path> own = folder.map(f -> f.resolve(name)).filter(Files::isRegularFile);
+    return own.isPresent() ? lines(own.get()) : resource(resourceFolder + "/" + name);
+  }
+
+  /** The lines of a file of the user's. */
+  static List<String> lines(Path file) {
+    try {
+      return Files.readAllLines(file, StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new SettingsException(
+          file + ": cannot be read as UTF-8 text; save it as UTF-8 and check who may read it.");
+    }
+  }
+
+  private static List<String> resource(String path) {
+    try (InputStream in = TextSource.class.getResourceAsStream(path)) {
+      if (in == null) {
+        throw new SettingsException(path + ": is missing from the program; get the program anew.");
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,61 @@
+package org.calamus.adapter.scripted;
+
+import org.calamus.core.dialogue.Event;
+import org.calamus.core.dialogue.Part;
+import org.calamus.core.speech.Grammar;
+import org.calamus.port.Clock;
+import org.calamus.port.Ears;
+import org.calamus.port.EventSink;
+
+/** Stands in where the console cannot or shall not listen: says why, and hears nothing. */
+public final class DeafEars implements Ears {
+
+  private final Clock clock;
+  private final String sentence;
+
+  /**
+   * Ears that hear nothing.
+   *
+   * @param clock the time of day
+   * @param sentence why, and what to do about it
+   */
+  public DeafEars(Clock clock, String sentence) {
+    this.clock = clock;
+    this.sentence = sentence;
+  }
+
+  @Override
+  public void start(EventSink sink) {
+    sink.post(new Event.PartDown(clock.now(), Part.EARS, sentence));
+  }
+
+  @Override
+  public void listenFor(Grammar grammar) {
+    // nothing is heard
+  }
+
+  @Override
+  public void shut() {
+    // nothing is heard
+  }
+
+  @Override
+  public void open() {
+    // nothing is heard
+  }
+
+  @Override
+  public void openAtOnce() {
+    // nothing is heard
+  }
+
+  @Override
+  public void finishUtterance() {
+    // nothing is heard
+  }
+
+  @Override
+  public void close() {
+    // nothing to close
+  }
+}

@@ -1,0 +1,89 @@
+package org.calamus.core.dialogue;
+
+import java.time.Instant;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.calamus.core.instrument.Weighing;
+import org.calamus.core.record.Reading;
+
+/**
+ * What the dialogue knows of the console's parts and of the time.
+ *
+ * @param health the parts heard of so far
+ * @param isSpeaking whether the voice speaks
+ * @param isHearing whether somebody speaks to the microphone
+ * @param decibels the level at the microphone
+ * @param live the last reading of a scale
+ * @param weighings how far each scale has settled, by device name
+ * @param waiting a settled mass that waits until a question is answered
+ * @param now the time of the last event
+ */
+record Console(
+    Map<Part, View.Health> health,
+    boolean isSpeaking,
+    boolean isHearing,
+    int decibels,
+    Optional<Reading> live,
+    Map<String, Weighing> weighings,
+    Optional<Offer> waiting,
+    Instant now) {
+
+  private static final int SILENCE = -96;
+
+  Console {
+    Map<Part, View.Health> copy = new EnumMap<>(Part.class);
+    copy.putAll(health);
+    health = Collections.unmodifiableMap(copy);
+    weighings = Map.copyOf(weighings);
+  }
+
+  static Console atStart() {
+    return new Console(
+        new EnumMap<>(Part.class),
+        false,
+        false,
+        SILENCE,
+        Optional.empty(),
+        Map.of(),
+        Optional.empty(),
+        Instant.EPOCH);
+  }
+
+  Console withHealth(View.Health part) {
+    Map<Part, View.Health> changed = new EnumMap<>(Part.class);
+    changed.putAll(health);
+    changed.put(part.part(), part);
+    return new Console(changed, isSpeaking, isHearing, decibels, live, weighings, waiting, now);
+  }
+
+  Console withSpeaking(boolean speaks) {
+    return new Console(health, speaks, isHearing, decibels, live, weighings, waiting, now);
+  }
+
+  Console withLevel(int level, boolean hears) {
+    return new Console(health, isSpeaking, hears, level, live, weighings, waiting, now);
+  }
+
+  Console withReading(String device, Reading reading, Weighing weighing) {
+    Map<String, Weighing> changed = new HashMap<>(weighings);
+    changed.put(device, weighing);
+    return new Console(
+        health, isSpeaking, isHearing, decibels, Optional.of(reading), changed, waiting, now);
+  }
+
+  Console withoutReading() {
+    return new Console(
+        health, isSpeaking, isHearing, decibels, Optional.empty(), Map.of(), waiting, now);
+  }
+
+  Console withWaiting(Optional<Offer> offer) {
+    return new Console(health, isSpeaking, isHearing, decibels, live, weighings, offer, now);
+  }
+
+  Console at(Instant time) {
+    return new Console(health, isSpeaking, isHearing, decibels, live, weighings, waiting, time);
+  }
+}

@@ -1,0 +1,211 @@
+package org.calamus.core.dialogue;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.core.form.FieldSpec;
+import org.calamus.core.instrument.DeviceDescription;
+import org.calamus.core.instrument.Settled;
+import org.calamus.core.instrument.Weighing;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.Provenance;
+import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Heard;
+import org.calamus.core.speech.Meaning;
+
+/**
+ * The dialogue with the bander, as a pure state machine: the same state and event always give the
+ * same step.
+ *
+ * <pre>{@code
+ * Dialogue dialogue = new Dialogue(setup);
+ * Step step = dialogue.step(state, event);
+ * step.effects().forEach(this::perform);
+ * }</pre>
+ */
+public final class Dialogue {
+
+  private final Setup setup;
+  private final Values values;
+  private final Orders orders;
+  private final Keypad keypad;
+
+  /** A dialogue over a session's setup. */
+  public Dialogue(Setup setup) {
+    this.setup = setup;
+    this.values = new Values(setup);
+    this.orders = new Orders(setup, values);
+    this.keypad = new Keypad(setup, values, orders);
+  }
+
+  /** Takes one event. */
+  public Step step(State state, Event event) {
+    Step step = dispatch(state.console(c -> c.at(event.at())), event);
+    Grammar before = grammar(state);
+    Grammar after = grammar(step.state());
+    boolean mustListen = event instanceof Event.Started || !before.name().equals(after.name());
+    return mustListen ? step.then(new Effect.ListenFor(after)) : step;
+  }
+
+  /** What to listen for in a state. */
+  Grammar grammar(State state) {
+    Optional<FieldSpec> asked = askedField(state).map(setup.form()::spec);
+    return state.question().isPresent()
+        ? setup.grammars().questioning(asked)
+        : setup.grammars().asking(asked);
+  }
+
+  static Optional<FieldId> askedField(State state) {
+    if (state.question().isPresent()) {
+      return state.question().get() instanceof Question.Keep keep
+          ? Optional.of(keep.field())
+          : Optional.empty();
+    }
+    return state.open();
+  }
+
+  private Step dispatch(State state, Event event) {
+    if (event instanceof Event.Heard heard) {
+      return heard(state.face(Face::withoutCautions), heard);
+    }
+    if (event instanceof Event.KeyStruck struck) {
+      return keypad.struck(state.face(Face::withoutCautions), struck.key(), struck.at());
+    }
+    if (event instanceof Event.ReadingArrived arrived) {
+      return reading(state, arrived);
+    }
+    if (event instanceof Event.Started started) {
+      return started(state, started);
+    }
+    if (event instanceof Event.Saved saved) {
+      return orders.saved(state, saved.record());
+    }
+    if (event instanceof Event.StoreFailed failed) {
+      return storeFailed(state, failed);
+    }
+    if (event instanceof Event.Stopping) {
+      return Step.of(state).then(new Effect.EndSession());
+    }
+    return Step.of(console(state, event));
+  }
+
+  private State console(State state, Event event) {
+    if (event instanceof Event.LevelMeasured level) {
+      return state.console(c -> c.withLevel(level.decibels(), level.isSpeech()));
+    }
+    if (event instanceof Event.VoiceBegan) {
+      return state.console(c -> c.withSpeaking(true).withLevel(c.decibels(), false));
+    }
+    if (event instanceof Event.VoiceEnded) {
+      return state.console(c -> c.withSpeaking(false));
+    }
+    if (event instanceof Event.PartUp up) {
+      return partUp(state, up);
+    }
+    if (event instanceof Event.PartDown down) {
+      return partDown(state, down);
+    }
+    if (event instanceof Event.Ticked) {
+      return state;
+    }
+    throw new AssertionError(event);
+  }
+
+  private static State partUp(State state, Event.PartUp up) {
+    return state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
+  }
+
+  /** A scale that went away in mid-weighing has settled nothing: what it had sent is forgotten. */
+  private static State partDown(State state, Event.PartDown down) {
+    State told =
+        state
+            .console(c -> c.withHealth(new View.Health(down.part(), false, down.sentence())))
+            .message(down.sentence());
+    return down.part() == Part.SCALE ? told.console(Console::withoutReading) : told;
+  }
+
+  private Step started(State state, Event.Started started) {
+    if (started.unfinished().isEmpty()) {
+      return Step.of(state).then(s -> values.prompt(s, ""));
+    }
+    return orders.askToResume(state, started.unfinished().get());
+  }
+
+  private Step heard(State state, Event.Heard heard) {
+    if (state.console().isSpeaking()) {
+      return Step.of(state);
+    }
+    Optional<FieldId> inQuestion =
+        state.question().isPresent() ? askedField(state) : Optional.empty();
+    Meaning meaning =
+        setup
+            .interpreter()
+            .interpret(
+                heard.utterance(),
+                askedField(state),
+                inQuestion.or(state::lastGiven),
+                state.expectedBand());
+    if (meaning instanceof Meaning.Chatter) {
+      return Step.of(state);
+    }
+    if (meaning instanceof Meaning.Unclear unclear) {
+      return values.miss(state, unclear.hint());
+    }
+    if (meaning instanceof Meaning.Values given) {
+      return values.said(
+          state.face(f -> f.withKeys("")), given, heard.utterance().text(), heard.at());
+    }
+    State clean = state.face(f -> f.withMisses(0).withKeys(""));
+    if (meaning instanceof Meaning.Open named) {
+      return orders.open(clean, named.field());
+    }
+    if (meaning instanceof Meaning.Order order) {
+      return orders.order(clean, order.command(), order.field(), heard.at());
+    }
+    throw new AssertionError(meaning);
+  }
+
+  private Step reading(State state, Event.ReadingArrived arrived) {
+    DeviceDescription device = setup.devices().get(arrived.device());
+    if (device == null) {
+      return Step.of(state);
+    }
+    Weighing before =
+        state.console().weighings().getOrDefault(arrived.device(), Weighing.idle(device.rule()));
+    Weighing after = before.step(arrived.reading(), arrived.at());
+    State shown = state.console(c -> c.withReading(arrived.device(), arrived.reading(), after));
+    return after.settled().isEmpty()
+        ? Step.of(shown)
+        : settled(shown, device, after.settled().get(), arrived.at());
+  }
+
+  /** A settled value is taken once a bird: a field that has its value is left as it is. */
+  private Step settled(State state, DeviceDescription device, Settled settled, Instant at) {
+    boolean isWanted =
+        state.record().isPresent() && state.record().get().entry(device.field()).isEmpty();
+    if (!isWanted) {
+      return Step.of(state);
+    }
+    String detail =
+        device.name()
+            + ", "
+            + settled.how().words()
+            + ": "
+            + String.join(" | ", settled.rawLines());
+    Offer offer =
+        new Offer(
+            device.field(),
+            new Heard.One(settled.value()),
+            new Provenance(Provenance.Way.MEASURED, detail));
+    return state.question().isPresent()
+        ? Step.of(state.console(c -> c.withWaiting(Optional.of(offer))))
+        : values.offer(state, List.of(offer), at);
+  }
+
+  private Step storeFailed(State state, Event.StoreFailed failed) {
+    View.Health down = new View.Health(Part.STORE, false, failed.sentence());
+    return Step.of(state.console(c -> c.withHealth(down)).message(failed.sentence()))
+        .then(new Effect.Sound(Tone.LOOK_HERE))
+        .say("not stored. look at the screen");
+  }
+}

@@ -1,0 +1,152 @@
+package org.calamus.core.dialogue;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.calamus.core.form.FieldKind;
+import org.calamus.core.form.FieldSpec;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.Provenance;
+import org.calamus.core.speech.Command;
+import org.calamus.core.speech.Heard;
+import org.calamus.core.speech.ValueReader;
+
+/**
+ * The part of the dialogue that is struck on a numeric keypad. Digits and Enter fill the field that
+ * is asked; minus takes back, star goes on, slash says again, plus opens a menu by number. Letters
+ * serve for codes where there is a keyboard.
+ */
+final class Keypad {
+
+  private static final int LONGEST = 12;
+
+  private final Setup setup;
+  private final Values values;
+  private final Orders orders;
+
+  Keypad(Setup setup, Values values, Orders orders) {
+    this.setup = setup;
+    this.values = values;
+    this.orders = orders;
+  }
+
+  /** Takes a key. Any key cuts the voice off. */
+  Step struck(State state, Key key, Instant at) {
+    Step hushed =
+        state.console().isSpeaking() ? Step.of(state).then(new Effect.Hush()) : Step.of(state);
+    return hushed.then(s -> key(s, key, at));
+  }
+
+  private Step key(State state, Key key, Instant at) {
+    switch (key.name()) {
+      case CHARACTER:
+        return state.face().isMenu()
+            ? menu(state, key.character(), at)
+            : character(state, key.character(), at);
+      case ENTER:
+        return enter(state, at);
+      case BACKSPACE:
+        return Step.of(state.face(f -> f.withKeys(shorter(f.keys()))));
+      case TALK:
+        return Step.of(state).then(new Effect.FinishUtterance());
+      case INTERRUPT:
+        return Step.of(state).then(new Effect.EndSession());
+      default:
+        throw new AssertionError(key);
+    }
+  }
+
+  private static String shorter(String keys) {
+    return keys.isEmpty() ? "" : keys.substring(0, keys.length() - 1);
+  }
+
+  private Step character(State state, char c, Instant at) {
+    boolean isEmpty = state.face().keys().isEmpty();
+    switch (c) {
+      case '-':
+        return isEmpty
+            ? orders.order(state, Command.NEGATIVE, Optional.empty(), at)
+            : Step.of(state.face(f -> f.withKeys("")));
+      case '*':
+        return orders.next(state);
+      case '/':
+        return orders.repeat(state);
+      case '+':
+        return Step.of(state.face(Face::withMenu).message(menuText()));
+      default:
+        return Step.of(accepts(state, c) ? state.face(f -> f.withKeys(longer(f, c))) : state);
+    }
+  }
+
+  private static String longer(Face face, char c) {
+    String keys = face.keys() + String.valueOf(c).toUpperCase(Locale.ROOT);
+    return keys.length() > LONGEST ? face.keys() : keys;
+  }
+
+  private boolean accepts(State state, char c) {
+    Optional<FieldSpec> spec = Dialogue.askedField(state).map(setup.form()::spec);
+    if (spec.isEmpty()) {
+      return false;
+    }
+    boolean isLetter = c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z';
+    boolean isDigit = c >= '0' && c <= '9';
+    return isDigit
+        || isLetter && spec.get().kind() instanceof FieldKind.Coded
+        || c == '.' && spec.get().kind() instanceof FieldKind.Measured;
+  }
+
+  private Step enter(State state, Instant at) {
+    String keys = state.face().keys();
+    if (state.face().isMenu()) {
+      return Step.of(state.face(f -> f.withKeys("").withMessage("")));
+    }
+    if (keys.isEmpty()) {
+      return orders.order(state, Command.AFFIRM, Optional.empty(), at);
+    }
+    Optional<FieldId> field = Dialogue.askedField(state);
+    if (field.isEmpty()) {
+      return Step.of(state.face(f -> f.withKeys("")));
+    }
+    Heard heard = ValueReader.keyed(setup.form().spec(field.get()), keys, state.expectedBand());
+    if (heard instanceof Heard.No no) {
+      return Step.of(state.face(f -> f.withKeys("").withMessage("Not taken: " + no.hint() + ".")))
+          .then(new Effect.Sound(Tone.NOT_UNDERSTOOD));
+    }
+    Offer offer = new Offer(field.get(), heard, new Provenance(Provenance.Way.KEYED, keys));
+    return values.offer(state.withQuestion(Optional.empty()), List.of(offer), at);
+  }
+
+  private Step menu(State state, char c, Instant at) {
+    State closed = state.face(f -> f.withKeys("").withMessage(""));
+    List<FieldSpec> fields = setup.form().fields();
+    int choice = c - '0';
+    if (choice >= 1 && choice <= fields.size()) {
+      return orders.open(closed, fields.get(choice - 1).id());
+    }
+    switch (c) {
+      case '+':
+        return orders.save(closed);
+      case '7':
+        return orders.readBack(closed);
+      case '8':
+        return orders.askToAbandon(closed);
+      case '9':
+        return orders.end(closed);
+      case '0':
+        return orders.erase(closed, Optional.empty(), at);
+      default:
+        return Step.of(closed);
+    }
+  }
+
+  /** The menu in words, as {@link #menu} has it. */
+  String menuText() {
+    StringBuilder text = new StringBuilder();
+    List<FieldSpec> fields = setup.form().fields();
+    for (int i = 0; i < fields.size(); i++) {
+      text.append(i + 1).append(' ').append(fields.get(i).spoken()).append("  ");
+    }
+    return text + "7 read back  8 abandon  9 end  0 erase  + save";
+  }
+}

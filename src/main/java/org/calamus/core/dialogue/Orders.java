@@ -1,0 +1,273 @@
+package org.calamus.core.dialogue;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.calamus.core.form.FieldSpec;
+import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.Spoken;
+import org.calamus.core.speech.Command;
+
+/** The part of the dialogue that carries out commands and answers. */
+final class Orders {
+
+  private final Setup setup;
+  private final Values values;
+
+  Orders(Setup setup, Values values) {
+    this.setup = setup;
+    this.values = values;
+  }
+
+  /** Carries out a command, wherever it came from. */
+  Step order(State state, Command command, Optional<FieldId> field, Instant at) {
+    switch (command) {
+      case AFFIRM:
+        return affirm(state, at);
+      case NEGATIVE:
+      case CORRECT:
+        return field.isPresent() ? open(state, field.get()) : takeBack(state, at);
+      case REPEAT:
+        return repeat(state);
+      case READBACK:
+        return readBack(state);
+      case ERASE:
+        return erase(state, field, at);
+      case NEXT:
+        return next(state);
+      case SAVE:
+        return save(state);
+      case ABANDON:
+        return askToAbandon(state);
+      case END:
+        return end(state);
+      default:
+        throw new AssertionError(command);
+    }
+  }
+
+  private Step affirm(State state, Instant at) {
+    if (state.question().isEmpty()) {
+      return state.open().isEmpty() ? save(state) : repeat(state);
+    }
+    Question question = state.question().get();
+    if (question instanceof Question.Keep keep) {
+      return values.keep(state.withQuestion(Optional.empty()), keep, at);
+    }
+    if (question instanceof Question.Resume resume) {
+      return resume(state, resume.record());
+    }
+    if (question instanceof Question.Abandon) {
+      return abandon(state, at);
+    }
+    if (question instanceof Question.End) {
+      return Step.of(state).then(new Effect.EndSession());
+    }
+    throw new AssertionError(question);
+  }
+
+  /** "Negative" or "correction" alone: drops what is in question, or takes back the last value. */
+  private Step takeBack(State state, Instant at) {
+    if (state.question().isPresent()) {
+      return negative(state, state.question().get(), at);
+    }
+    if (state.changes().isEmpty() || state.record().isEmpty()) {
+      return Step.of(state.message("There is nothing to take back.")).say("nothing to take back");
+    }
+    Change last = state.changes().get(state.changes().size() - 1);
+    CaptureRecord record = state.record().get();
+    FieldSpec spec = setup.form().spec(last.field());
+    CaptureRecord before =
+        last.before()
+            .map(e -> record.with(last.field(), e))
+            .orElseGet(() -> record.without(last.field()));
+    State undone =
+        state
+            .withRecord(before, state.changes().subList(0, state.changes().size() - 1))
+            .withOpen(Optional.of(last.field()))
+            .face(f -> f.withBig("").withMessage(spec.label() + " taken back.").withKeys(""));
+    Effect journalled =
+        last.before()
+            .<Effect>map(e -> new Effect.JournalValue(before, last.field(), e))
+            .orElseGet(() -> new Effect.JournalErased(before, last.field(), at));
+    return Step.of(undone).then(journalled).say(spec.spoken() + " taken back. " + spec.spoken());
+  }
+
+  private Step negative(State state, Question question, Instant at) {
+    if (question instanceof Question.Keep keep) {
+      return values.drop(state, keep, at);
+    }
+    State answered = state.withQuestion(Optional.empty()).message("");
+    if (question instanceof Question.Resume resume) {
+      return Step.of(answered)
+          .then(new Effect.AbandonRecord(resume.record(), at))
+          .then(s -> values.prompt(s, "set aside"));
+    }
+    return Step.of(answered).then(s -> values.prompt(s, "going on"));
+  }
+
+  /** Asks a field now; its value stays until another is taken. */
+  Step open(State state, FieldId field) {
+    if (Values.isOtherQuestion(state)) {
+      return values.miss(state, "answer affirm or negative first");
+    }
+    State opened =
+        state
+            .withQuestion(Optional.empty())
+            .withOpen(Optional.of(field))
+            .face(f -> f.withBig("").withMessage("").withKeys(""));
+    return values.prompt(opened, "");
+  }
+
+  Step repeat(State state) {
+    return Step.of(state).then(new Effect.Say(state.face().lastSaid()));
+  }
+
+  Step readBack(State state) {
+    return Step.of(state).say(state.record().map(setup.phrases()::spoken).orElse("no bird begun"));
+  }
+
+  /** Empties the named field, or else the one asked, or else the one given last. */
+  Step erase(State state, Optional<FieldId> named, Instant at) {
+    Optional<FieldId> field =
+        named
+            .or(() -> state.open().filter(f -> holds(state, f)))
+            .or(state::lastGiven)
+            .filter(f -> holds(state, f));
+    if (field.isEmpty() || state.question().isPresent()) {
+      return Step.of(state.message("There is nothing to erase.")).say("nothing to erase");
+    }
+    CaptureRecord record = state.record().orElseThrow();
+    CaptureRecord without = record.without(field.get());
+    FieldSpec spec = setup.form().spec(field.get());
+    State erased =
+        state
+            .withChange(without, new Change(field.get(), record.entry(field.get())))
+            .withOpen(field)
+            .face(f -> f.withBig("").withMessage(spec.label() + " erased.").withKeys(""));
+    return Step.of(erased)
+        .then(new Effect.JournalErased(without, field.get(), at))
+        .say(spec.spoken() + " erased. " + spec.spoken());
+  }
+
+  private static boolean holds(State state, FieldId field) {
+    return state.record().flatMap(r -> r.entry(field)).isPresent();
+  }
+
+  /** Leaves the field that is asked as it is and asks the next that has no value. */
+  Step next(State state) {
+    if (state.question().isPresent()) {
+      return values.miss(state, "answer affirm or negative first");
+    }
+    List<FieldSpec> fields = setup.form().fields();
+    Optional<FieldId> next = Optional.empty();
+    if (state.open().isPresent()) {
+      int at = fields.indexOf(setup.form().spec(state.open().get()));
+      next =
+          fields.subList(at + 1, fields.size()).stream()
+              .map(FieldSpec::id)
+              .filter(f -> !holds(state, f))
+              .findFirst();
+    }
+    State moved = state.withOpen(next).face(f -> f.withBig("").withMessage("").withKeys(""));
+    return values.prompt(moved, "");
+  }
+
+  /** Saves, where nothing required is missing and no question is open. */
+  Step save(State state) {
+    if (state.question().isPresent()) {
+      return values.miss(state, "answer affirm or negative first");
+    }
+    if (state.record().isEmpty()) {
+      return Step.of(state.message("There is no bird to save.")).say("no bird to save");
+    }
+    List<FieldSpec> missing = setup.form().missing(state.record().get());
+    if (!missing.isEmpty()) {
+      return missing(state, missing);
+    }
+    return Step.of(state).then(new Effect.SaveRecord(state.record().get()));
+  }
+
+  private Step missing(State state, List<FieldSpec> missing) {
+    String shown =
+        missing.stream().map(FieldSpec::label).collect(Collectors.joining(", ", "Missing: ", "."));
+    String spoken = missing.stream().map(FieldSpec::spoken).collect(Collectors.joining(", "));
+    return Step.of(state.withOpen(Optional.of(missing.get(0).id())).message(shown))
+        .then(new Effect.Sound(Tone.LOOK_HERE))
+        .say("missing " + spoken);
+  }
+
+  /** The store has committed the record: only now it is called saved. */
+  Step saved(State state, CaptureRecord record) {
+    String line = setup.phrases().line(record);
+    State after =
+        state
+            .withSaved(record, line)
+            .withoutRecord(first())
+            .message("Saved record " + record.id() + ".")
+            .face(f -> f.withBig("saved"));
+    String next = after.expectedBand().map(b -> ". next band " + lastThree(b)).orElse("");
+    return Step.of(after).then(new Effect.Sound(Tone.TAKEN)).say("saved" + next);
+  }
+
+  private static String lastThree(BandNumber band) {
+    return Spoken.digits(band.suffix().substring(2));
+  }
+
+  private FieldId first() {
+    return setup.form().fields().get(0).id();
+  }
+
+  Step askToResume(State state, CaptureRecord record) {
+    String shown =
+        "An unfinished bird was found: "
+            + setup.phrases().line(record)
+            + ". Affirm carries it on, negative sets it aside.";
+    return Step.of(state.withQuestion(Optional.of(new Question.Resume(record))).message(shown))
+        .then(new Effect.Sound(Tone.LOOK_HERE))
+        .say("unfinished bird. carry on");
+  }
+
+  private Step resume(State state, CaptureRecord record) {
+    State resumed =
+        state
+            .withRecord(record, List.of())
+            .withQuestion(Optional.empty())
+            .withOpen(setup.form().nextEmpty(record, first()))
+            .message("");
+    return values.prompt(resumed, setup.phrases().spoken(record));
+  }
+
+  Step askToAbandon(State state) {
+    if (state.record().isEmpty()) {
+      return Step.of(state.message("There is no bird to abandon.")).say("no bird begun");
+    }
+    return Step.of(
+            state
+                .withQuestion(Optional.of(new Question.Abandon()))
+                .message("Abandon this record? Its journal is kept."))
+        .then(new Effect.Sound(Tone.LOOK_HERE))
+        .say("abandon this record");
+  }
+
+  private Step abandon(State state, Instant at) {
+    Effect abandoned = new Effect.AbandonRecord(state.record().orElseThrow(), at);
+    State after = state.withoutRecord(first()).message("Abandoned.").face(f -> f.withBig(""));
+    return Step.of(after).then(abandoned).then(s -> values.prompt(s, "abandoned"));
+  }
+
+  Step end(State state) {
+    if (state.record().isEmpty()) {
+      return Step.of(state).then(new Effect.EndSession());
+    }
+    return Step.of(
+            state
+                .withQuestion(Optional.of(new Question.End()))
+                .message("End the session? The unfinished bird is kept for the next start."))
+        .then(new Effect.Sound(Tone.LOOK_HERE))
+        .say("bird unfinished. end session");
+  }
+}

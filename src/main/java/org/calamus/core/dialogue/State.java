@@ -1,0 +1,168 @@
+package org.calamus.core.dialogue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.rule.BandLedger;
+
+/**
+ * Where a session stands. Immutable; made and changed by {@link Dialogue} alone.
+ *
+ * @param record the bird in the hand; empty before its first value
+ * @param nextId the number of the next new record
+ * @param open the field asked now; empty where every field has a value
+ * @param question the question that waits for an answer
+ * @param changes the changes of the record, newest last
+ * @param ledger the bands used
+ * @param recent the last saved records, newest first
+ * @param savedCount the records saved in this session
+ * @param face what the bander was last told
+ * @param console what is known of the parts
+ */
+public record State(
+    Optional<CaptureRecord> record,
+    long nextId,
+    Optional<FieldId> open,
+    Optional<Question> question,
+    List<Change> changes,
+    BandLedger ledger,
+    List<String> recent,
+    int savedCount,
+    Face face,
+    Console console) {
+
+  private static final int RECENT = 12;
+
+  /** Copies the lists. */
+  public State {
+    changes = List.copyOf(changes);
+    recent = List.copyOf(recent);
+  }
+
+  /**
+   * The state before the first event.
+   *
+   * @param nextId the number of the next new record
+   * @param first the field asked first
+   * @param ledger the bands used in the saved records
+   */
+  public static State atStart(long nextId, FieldId first, BandLedger ledger) {
+    return new State(
+        Optional.empty(),
+        nextId,
+        Optional.of(first),
+        Optional.empty(),
+        List.of(),
+        ledger,
+        List.of(),
+        0,
+        Face.atStart(),
+        Console.atStart());
+  }
+
+  Optional<BandNumber> expectedBand() {
+    return ledger.expected();
+  }
+
+  Optional<FieldId> lastGiven() {
+    return changes.isEmpty()
+        ? Optional.empty()
+        : Optional.of(changes.get(changes.size() - 1).field());
+  }
+
+  State face(UnaryOperator<Face> change) {
+    return new State(
+        record,
+        nextId,
+        open,
+        question,
+        changes,
+        ledger,
+        recent,
+        savedCount,
+        change.apply(face),
+        console);
+  }
+
+  State console(UnaryOperator<Console> change) {
+    return new State(
+        record,
+        nextId,
+        open,
+        question,
+        changes,
+        ledger,
+        recent,
+        savedCount,
+        face,
+        change.apply(console));
+  }
+
+  State message(String text) {
+    return face(f -> f.withMessage(text));
+  }
+
+  State withOpen(Optional<FieldId> field) {
+    return new State(
+        record, nextId, field, question, changes, ledger, recent, savedCount, face, console);
+  }
+
+  State withQuestion(Optional<Question> asked) {
+    return new State(
+        record, nextId, open, asked, changes, ledger, recent, savedCount, face, console);
+  }
+
+  State withRecord(CaptureRecord changed, List<Change> made) {
+    return new State(
+        Optional.of(changed),
+        Math.max(nextId, changed.id() + 1),
+        open,
+        question,
+        made,
+        ledger,
+        recent,
+        savedCount,
+        face,
+        console);
+  }
+
+  State withChange(CaptureRecord changed, Change change) {
+    List<Change> made = new ArrayList<>(changes);
+    made.add(change);
+    return withRecord(changed, made);
+  }
+
+  State withoutRecord(FieldId first) {
+    return new State(
+        Optional.empty(),
+        nextId,
+        Optional.of(first),
+        Optional.empty(),
+        List.of(),
+        ledger,
+        recent,
+        savedCount,
+        face.withKeys("").withMisses(0),
+        console.withWaiting(Optional.empty()));
+  }
+
+  State withSaved(CaptureRecord saved, String line) {
+    List<String> lines = new ArrayList<>(recent);
+    lines.add(0, line);
+    return new State(
+        record,
+        nextId,
+        open,
+        question,
+        changes,
+        saved.band().map(ledger::withUsed).orElse(ledger),
+        lines.subList(0, Math.min(RECENT, lines.size())),
+        savedCount + 1,
+        face,
+        console);
+  }
+}

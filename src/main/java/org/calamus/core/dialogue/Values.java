@@ -1,0 +1,250 @@
+package org.calamus.core.dialogue;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.calamus.core.form.FieldSpec;
+import org.calamus.core.readback.Phrases;
+import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.FieldValue;
+import org.calamus.core.record.Provenance;
+import org.calamus.core.record.Spoken;
+import org.calamus.core.rule.Finding;
+import org.calamus.core.speech.Heard;
+import org.calamus.core.speech.Meaning;
+
+/** The part of the dialogue that brings values into the record, whatever the way in. */
+final class Values {
+
+  private static final int PATIENCE = 2;
+
+  private final Setup setup;
+  private final Phrases phrases;
+
+  Values(Setup setup) {
+    this.setup = setup;
+    this.phrases = setup.phrases();
+  }
+
+  /** Values that were spoken. */
+  Step said(State state, Meaning.Values given, String words, Instant at) {
+    if (isOtherQuestion(state)) {
+      return miss(state, "answer affirm or negative first");
+    }
+    Provenance provenance = new Provenance(Provenance.Way.SAID, words);
+    Optional<FieldId> unnamed =
+        given.isCorrection() && state.question().isEmpty()
+            ? state.lastGiven()
+            : Dialogue.askedField(state);
+    List<Offer> offers = new ArrayList<>();
+    for (Meaning.Item item : given.items()) {
+      Optional<FieldId> field = item.field().or(() -> unnamed);
+      field.ifPresent(f -> offers.add(new Offer(f, item.heard(), provenance)));
+    }
+    return offer(state.withQuestion(Optional.empty()), offers, at);
+  }
+
+  static boolean isOtherQuestion(State state) {
+    return state.question().isPresent() && !(state.question().get() instanceof Question.Keep);
+  }
+
+  /** Takes, questions or refuses values in their order. */
+  Step offer(State state, List<Offer> offers, Instant at) {
+    return offer(Step.of(state), offers, List.of(), at);
+  }
+
+  private Step offer(Step step, List<Offer> offers, List<String> told, Instant at) {
+    State state = step.state();
+    if (offers.isEmpty()) {
+      return waiting(step, told, at);
+    }
+    Offer first = offers.get(0);
+    List<Offer> rest = offers.subList(1, offers.size());
+    Optional<FieldValue> value = decide(state, first, at);
+    if (value.isEmpty()) {
+      return step.then(s -> tell(s, told)).then(s -> miss(s, hint(first)));
+    }
+    List<Finding> findings = findings(state, first, value.get(), at);
+    if (findings.stream().anyMatch(f -> f.severity() == Finding.Severity.REFUSED)) {
+      return step.then(s -> refuse(s, first.field(), findings.get(0), told));
+    }
+    if (!findings.isEmpty()) {
+      Question.Keep keep =
+          new Question.Keep(
+              first.field(), value.get(), first.provenance(), findings, List.of(), rest);
+      return step.then(s -> ask(s, keep, told));
+    }
+    Entry entry = new Entry(value.get(), first.provenance(), at, List.of());
+    List<String> more = new ArrayList<>(told);
+    more.add(readback(state, first.field(), value.get()));
+    return offer(step.then(s -> take(s, first.field(), entry)), rest, more, at);
+  }
+
+  /** The value as read back: of the band that was expected its last three digits are enough. */
+  private String readback(State state, FieldId field, FieldValue value) {
+    boolean isExpected = state.expectedBand().map(value::equals).orElse(false);
+    FieldSpec spec = setup.form().spec(field);
+    return value instanceof BandNumber band && isExpected
+        ? spec.spoken() + " " + Spoken.digits(band.suffix().substring(2))
+        : phrases.spokenWithName(spec, value);
+  }
+
+  private static String hint(Offer offer) {
+    return offer.heard() instanceof Heard.No no ? no.hint() : "say it digit by digit";
+  }
+
+  /** The value meant; a value with a twin only where the rules accept it and not the twin. */
+  private Optional<FieldValue> decide(State state, Offer offer, Instant at) {
+    if (offer.heard() instanceof Heard.One one) {
+      return Optional.of(one.value());
+    }
+    if (offer.heard() instanceof Heard.Twins twins) {
+      boolean fits = findings(state, offer, twins.value(), at).isEmpty();
+      boolean twinFits = findings(state, offer, twins.twin(), at).isEmpty();
+      return fits && !twinFits ? Optional.of(twins.value()) : Optional.empty();
+    }
+    return Optional.empty();
+  }
+
+  private List<Finding> findings(State state, Offer offer, FieldValue value, Instant at) {
+    Entry entry = new Entry(value, offer.provenance(), at, List.of());
+    CaptureRecord candidate = current(state, at).with(offer.field(), entry);
+    return setup.rules().check(candidate, offer.field(), state.ledger());
+  }
+
+  private CaptureRecord current(State state, Instant at) {
+    return state
+        .record()
+        .orElseGet(
+            () ->
+                new CaptureRecord(
+                    state.nextId(),
+                    at,
+                    setup.station().place(),
+                    setup.station().bander(),
+                    Map.of()));
+  }
+
+  /** Puts an accepted value into the record and its journal, and goes on to the next field. */
+  private Step take(State state, FieldId field, Entry entry) {
+    CaptureRecord before = current(state, entry.at());
+    CaptureRecord after = before.with(field, entry);
+    boolean wasAsked = state.open().map(field::equals).orElse(true);
+    State taken =
+        state
+            .withChange(after, new Change(field, before.entry(field)))
+            .withQuestion(Optional.empty())
+            .face(f -> f.withBig(entry.value().text()).withKeys("").withMisses(0).withMessage(""));
+    boolean askedIsFilled = state.open().flatMap(after::entry).isPresent();
+    State next =
+        wasAsked || askedIsFilled ? taken.withOpen(setup.form().nextEmpty(after, field)) : taken;
+    return Step.of(next)
+        .then(new Effect.JournalValue(after, field, entry))
+        .then(new Effect.Sound(Tone.TAKEN));
+  }
+
+  private Step refuse(State state, FieldId field, Finding finding, List<String> told) {
+    State refused =
+        state
+            .withOpen(Optional.of(field))
+            .withQuestion(Optional.empty())
+            .face(f -> f.withMessage(finding.shown()).withKeys("").withBig(""));
+    return Step.of(refused)
+        .then(new Effect.Sound(Tone.LOOK_HERE))
+        .say(joined(told, finding.spoken()));
+  }
+
+  private Step ask(State state, Question.Keep keep, List<String> told) {
+    Finding doubt = keep.doubts().get(0);
+    FieldSpec spec = setup.form().spec(keep.field());
+    State asked =
+        state
+            .withQuestion(Optional.of(keep))
+            .face(f -> f.withBig(keep.value().text()).withMessage(doubt.shown()).withKeys(""));
+    String keeps = "keep " + phrases.spokenWithName(spec, keep.value());
+    return Step.of(asked)
+        .then(new Effect.Sound(Tone.LOOK_HERE))
+        .say(joined(told, doubt.spoken() + ". " + keeps));
+  }
+
+  /** The bander keeps the doubted value. */
+  Step keep(State state, Question.Keep keep, Instant at) {
+    List<String> confirmed = new ArrayList<>(keep.confirmed());
+    confirmed.add(keep.doubts().get(0).rule());
+    List<Finding> left = keep.doubts().subList(1, keep.doubts().size());
+    if (!left.isEmpty()) {
+      Question.Keep next =
+          new Question.Keep(
+              keep.field(), keep.value(), keep.provenance(), left, confirmed, keep.rest());
+      return ask(state, next, List.of());
+    }
+    Entry entry = new Entry(keep.value(), keep.provenance(), at, confirmed);
+    FieldSpec spec = setup.form().spec(keep.field());
+    return offer(
+        take(state.withOpen(Optional.of(keep.field())), keep.field(), entry),
+        keep.rest(),
+        List.of(phrases.spokenWithName(spec, keep.value())),
+        at);
+  }
+
+  /** The bander drops the doubted value: the field is asked again, after what else was said. */
+  Step drop(State state, Question.Keep keep, Instant at) {
+    State dropped =
+        state
+            .withQuestion(Optional.empty())
+            .withOpen(Optional.of(keep.field()))
+            .face(f -> f.withBig("").withMessage("").withKeys(""));
+    return offer(dropped, keep.rest(), at);
+  }
+
+  /** Offers the mass that settled while a question was open; then says what is asked. */
+  private Step waiting(Step step, List<String> told, Instant at) {
+    Optional<Offer> waiting = step.state().console().waiting();
+    State state = step.state().console(c -> c.withWaiting(Optional.empty()));
+    boolean isWanted =
+        waiting.isPresent()
+            && state.record().isPresent()
+            && state.record().get().entry(waiting.get().field()).isEmpty();
+    Step cleared = new Step(state, step.effects());
+    return isWanted
+        ? offer(cleared, List.of(waiting.get()), told, at)
+        : cleared.then(s -> prompt(s, String.join(". ", told)));
+  }
+
+  private static Step tell(State state, List<String> told) {
+    return told.isEmpty() ? Step.of(state) : Step.of(state).say(String.join(". ", told));
+  }
+
+  private static String joined(List<String> told, String last) {
+    List<String> all = new ArrayList<>(told);
+    all.add(last);
+    return String.join(". ", all);
+  }
+
+  /** Says what was taken, and what is asked next. */
+  Step prompt(State state, String taken) {
+    String asked = state.open().map(f -> setup.form().spec(f).spoken()).orElse("save record");
+    return Step.of(state).say(taken.isEmpty() ? asked : taken + ". " + asked);
+  }
+
+  /** Something was not understood: the first time "again", then what fits, then the keypad. */
+  Step miss(State state, String hint) {
+    int misses = state.face().misses() + 1;
+    String asked = Dialogue.askedField(state).map(f -> setup.form().spec(f).spoken()).orElse("");
+    String phrase = hint.isEmpty() ? "again" : hint;
+    if (misses == PATIENCE && hint.isEmpty()) {
+      phrase = asked.isEmpty() ? "say affirm or negative" : asked + ", or correction";
+    } else if (misses > PATIENCE) {
+      phrase = "use the keypad" + (asked.isEmpty() ? "" : " for " + asked);
+    }
+    String shown = "Not understood: " + phrase + ".";
+    return Step.of(state.face(f -> f.withMisses(misses).withMessage(shown)))
+        .then(new Effect.Sound(Tone.NOT_UNDERSTOOD))
+        .say(phrase);
+  }
+}

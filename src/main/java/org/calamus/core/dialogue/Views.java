@@ -1,0 +1,203 @@
+package org.calamus.core.dialogue;
+
+import java.time.Duration;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.calamus.core.form.FieldKind;
+import org.calamus.core.form.FieldSpec;
+import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.Reading;
+
+/** Makes the view of a state: every word that the screen shows. */
+public final class Views {
+
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+
+  private static final List<String> CAUTIONS =
+      List.of(
+          "The bird's welfare comes first: release a stressed bird unmeasured.",
+          "Never force a band. Follow your permit, your scheme's rules and your training;",
+          "where they differ from what Calamus says, they are right.");
+
+  private final Setup setup;
+
+  /** Views over a session's setup. */
+  public Views(Setup setup) {
+    this.setup = setup;
+  }
+
+  /** The view of a state. */
+  public View of(State state) {
+    return new View(
+        mode(state),
+        station(state),
+        asked(state),
+        state.face().keys().isEmpty() ? state.face().big() : state.face().keys(),
+        lines(state),
+        question(state),
+        state.face().message(),
+        health(state),
+        state.console().decibels(),
+        state.console().live().map(Views::live),
+        hints(state),
+        state.expectedBand().map(b -> b.text()).orElse(""),
+        state.record().map(r -> inHand(state, r.capturedAt())),
+        state.savedCount(),
+        state.recent(),
+        state.face().hasCautions() ? CAUTIONS : List.of());
+  }
+
+  private static Duration inHand(State state, java.time.Instant since) {
+    Duration held = Duration.between(since, state.console().now());
+    return held.isNegative() ? Duration.ZERO : held;
+  }
+
+  private static View.Mode mode(State state) {
+    boolean hears =
+        Optional.ofNullable(state.console().health().get(Part.EARS))
+            .map(View.Health::isUp)
+            .orElse(false);
+    if (state.console().isSpeaking()) {
+      return View.Mode.SPEAKING;
+    }
+    if (state.question().isPresent()) {
+      return View.Mode.CHECK;
+    }
+    if (!hears) {
+      return View.Mode.KEYPAD;
+    }
+    return state.console().isHearing() ? View.Mode.HEARING : View.Mode.LISTENING;
+  }
+
+  private String station(State state) {
+    Setup.Station station = setup.station();
+    return String.join(
+        "  ",
+        station.place(),
+        station.bander(),
+        TIME.format(state.console().now().atZone(station.zone())));
+  }
+
+  private String asked(State state) {
+    if (Values.isOtherQuestion(state)) {
+      return "Affirm or negative?";
+    }
+    return Dialogue.askedField(state)
+        .map(setup.form()::spec)
+        .map(FieldSpec::labelWithUnit)
+        .orElse("Save this record?");
+  }
+
+  private List<View.Line> lines(State state) {
+    List<View.Line> lines = new ArrayList<>();
+    for (FieldSpec spec : setup.form().fields()) {
+      Optional<Entry> entry = state.record().flatMap(r -> r.entry(spec.id()));
+      Optional<Question.Keep> keep = keepFor(state, spec.id());
+      String value =
+          keep.map(k -> setup.phrases().shown(spec, k.value()))
+              .or(() -> entry.map(e -> setup.phrases().shown(spec, e.value())))
+              .orElse("");
+      String way =
+          keep.map(k -> k.provenance().way().word())
+              .or(() -> entry.map(e -> e.provenance().way().word()))
+              .orElse("");
+      View.Standing standing =
+          keep.isPresent() ? View.Standing.IN_QUESTION : standing(state, spec, entry);
+      lines.add(new View.Line(spec.id(), spec.label(), value, way, standing));
+    }
+    return lines;
+  }
+
+  private static Optional<Question.Keep> keepFor(State state, FieldId field) {
+    return state
+        .question()
+        .flatMap(
+            q ->
+                q instanceof Question.Keep keep && keep.field() == field
+                    ? Optional.of(keep)
+                    : Optional.empty());
+  }
+
+  private static View.Standing standing(State state, FieldSpec spec, Optional<Entry> entry) {
+    if (state.question().isEmpty() && state.open().map(spec.id()::equals).orElse(false)) {
+      return View.Standing.ASKED;
+    }
+    if (entry.isPresent()) {
+      return entry.get().isConfirmedDoubt() ? View.Standing.CONFIRMED : View.Standing.TAKEN;
+    }
+    return spec.isRequired() ? View.Standing.MISSING : View.Standing.EMPTY;
+  }
+
+  private Optional<String> question(State state) {
+    return state
+        .question()
+        .map(
+            q -> {
+              if (q instanceof Question.Keep keep) {
+                FieldSpec spec = setup.form().spec(keep.field());
+                return keep.doubts().get(0).shown()
+                    + " Keep "
+                    + setup.phrases().shown(spec, keep.value())
+                    + "?";
+              }
+              return state.face().message();
+            });
+  }
+
+  private static List<View.Health> health(State state) {
+    List<View.Health> all = new ArrayList<>();
+    for (Part part : Part.values()) {
+      all.add(state.console().health().getOrDefault(part, new View.Health(part, false, "")));
+    }
+    return all;
+  }
+
+  private static String live(Reading reading) {
+    String word =
+        switch (reading.stability()) {
+          case STABLE -> "  stable";
+          case MOVING -> "  moving";
+          case UNSTATED -> "";
+        };
+    return reading.amount().toPlainString() + " " + reading.unit().symbol() + word;
+  }
+
+  private List<View.Hint> hints(State state) {
+    List<View.Hint> hints = new ArrayList<>();
+    if (state.question().isPresent()) {
+      hints.add(new View.Hint("affirm", "Enter", "yes"));
+      hints.add(new View.Hint("negative", "-", "no"));
+    } else if (state.open().isEmpty()) {
+      hints.add(new View.Hint("save record", "Enter", "save"));
+    }
+    Dialogue.askedField(state).map(setup.form()::spec).ifPresent(s -> hints.add(value(s, state)));
+    if (state.question().isEmpty()) {
+      hints.add(new View.Hint("correction", "-", "take back"));
+    }
+    hints.add(new View.Hint("next field", "*", "go on"));
+    hints.add(new View.Hint("say again", "/", "repeat"));
+    hints.add(new View.Hint("save record", "++", "save"));
+    hints.add(new View.Hint("read back", "+7", "whole record"));
+    hints.add(new View.Hint("erase", "+0", "empty a field"));
+    hints.add(new View.Hint("abandon record", "+8", "give up the record"));
+    hints.add(new View.Hint("end session", "+9", "end"));
+    return hints;
+  }
+
+  private static View.Hint value(FieldSpec spec, State state) {
+    if (spec.kind() instanceof FieldKind.Measured) {
+      return new View.Hint("nine two", "92 Enter", spec.spoken());
+    }
+    if (spec.kind() instanceof FieldKind.Band) {
+      return state.expectedBand().isPresent()
+          ? new View.Hint("last three digits", "digits Enter", "band")
+          : new View.Hint("all the digits", "digits Enter", "band");
+    }
+    return new View.Hint("its name", "number Enter", spec.spoken());
+  }
+}

@@ -1,0 +1,46 @@
+package org.calamus.core.record;
+
+import java.math.BigDecimal;
+import java.util.Locale;
+import java.util.StringJoiner;
+
+/**
+ * Numbers and codes in spoken words, digit by digit, as in radiotelephony.
+ *
+ * <p>Source: ICAO Annex 10, Volume II, 5.2.1.4: numbers are transmitted by pronouncing each digit
+ * separately. "Point" is used for the decimal sign, as in FAA Aeronautical Information Manual
+ * 4-2-8.
+ */
+public final class Spoken {
+
+  private static final String[] DIGITS = {
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"
+  };
+
+  private Spoken() {}
+
+  /** The number's digits, as received: 22.30 is "two two point three zero". */
+  public static String number(BigDecimal amount) {
+    return digits(amount.toPlainString());
+  }
+
+  /** Every digit of a text as a word; a point as "point", a leading minus as "minus". */
+  public static String digits(String text) {
+    StringJoiner words = new StringJoiner(" ");
+    for (char c : text.toCharArray()) {
+      if (c >= '0' && c <= '9') {
+        words.add(DIGITS[c - '0']);
+      } else if (c == '.') {
+        words.add("point");
+      } else if (c == '-' && words.length() == 0) {
+        words.add("minus");
+      }
+    }
+    return words.toString();
+  }
+
+  /** A name as a voice should say it: lower case, hyphens as blanks. */
+  public static String name(String name) {
+    return name.toLowerCase(Locale.ROOT).replace('-', ' ');
+  }
+}

@@ -1,0 +1,58 @@
+package org.calamus.core.rule;
+
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.calamus.core.record.BandNumber;
+
+/**
+ * Which bands have been put on a bird, and which is next.
+ *
+ * @param used every band in the saved records
+ * @param lastByPrefix the band used last, by prefix
+ * @param lastUsed the band used last of all
+ */
+public record BandLedger(
+    Set<BandNumber> used, Map<String, BandNumber> lastByPrefix, Optional<BandNumber> lastUsed) {
+
+  /** Copies the collections. */
+  public BandLedger {
+    used = Collections.unmodifiableSet(new HashSet<>(used));
+    lastByPrefix = Collections.unmodifiableMap(new HashMap<>(lastByPrefix));
+  }
+
+  /** A ledger without a band. */
+  public static BandLedger empty() {
+    return new BandLedger(Set.of(), Map.of(), Optional.empty());
+  }
+
+  /** The ledger after a band was used. */
+  public BandLedger withUsed(BandNumber band) {
+    Set<BandNumber> moreUsed = new HashSet<>(used);
+    moreUsed.add(band);
+    Map<String, BandNumber> last = new HashMap<>(lastByPrefix);
+    last.put(band.prefix(), band);
+    return new BandLedger(moreUsed, last, Optional.of(band));
+  }
+
+  /** The next unused band of the string used last; empty before the first band. */
+  public Optional<BandNumber> expected() {
+    return lastUsed.map(this::nextUnused);
+  }
+
+  /** The next unused band of the string that has this prefix; empty where none was used yet. */
+  public Optional<BandNumber> expected(String prefix) {
+    return Optional.ofNullable(lastByPrefix.get(prefix)).map(this::nextUnused);
+  }
+
+  private BandNumber nextUnused(BandNumber last) {
+    BandNumber next = last.successor();
+    while (used.contains(next) && !next.equals(last)) {
+      next = next.successor();
+    }
+    return next;
+  }
+}

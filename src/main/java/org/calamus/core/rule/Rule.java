@@ -1,0 +1,23 @@
+package org.calamus.core.rule;
+
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import org.calamus.core.record.FieldId;
+
+/**
+ * One validation rule. It holds for every way in: said, keyed or measured.
+ *
+ * @param id its id, such as {@code wing.species}
+ * @param inputs the fields it looks at; it is applied when the last of them arrives or changes
+ * @param source where the rule comes from
+ * @param check finds something, or nothing
+ */
+record Rule(
+    String id, Set<FieldId> inputs, String source, Function<RuleCase, Optional<Finding>> check) {
+
+  Optional<Finding> apply(RuleCase subject) {
+    boolean hasAll = inputs.stream().allMatch(f -> subject.record().entry(f).isPresent());
+    return hasAll ? check.apply(subject) : Optional.empty();
+  }
+}

@@ -1,0 +1,38 @@
+package org.calamus.core.speech;
+
+import java.util.Locale;
+import java.util.Optional;
+
+/** What can be ordered by a spoken word, in any state. */
+public enum Command {
+  /** Yes: keep the questioned value, do what was asked. */
+  AFFIRM,
+  /** No: drop the questioned value. */
+  NEGATIVE,
+  /** Take back the last value, or give another in its place. */
+  CORRECT,
+  /** Say the last phrase again. */
+  REPEAT,
+  /** Read back the whole record. */
+  READBACK,
+  /** Empty a field. */
+  ERASE,
+  /** Go on to the next field and leave this one empty. */
+  NEXT,
+  /** Save the record. */
+  SAVE,
+  /** Abandon the record. */
+  ABANDON,
+  /** End the session. */
+  END;
+
+  /** The command of a name in a vocabulary file, such as {@code affirm}. */
+  static Optional<Command> named(String name) {
+    for (Command command : values()) {
+      if (command.name().toLowerCase(Locale.ROOT).equals(name)) {
+        return Optional.of(command);
+      }
+    }
+    return Optional.empty();
+  }
+}

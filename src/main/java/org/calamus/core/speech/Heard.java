@@ -1,0 +1,36 @@
+package org.calamus.core.speech;
+
+import java.util.Objects;
+import org.calamus.core.record.FieldValue;
+
+/** What the words for one field come to. */
+public sealed interface Heard {
+
+  /**
+   * One value.
+   *
+   * @param value the value
+   */
+  record One(FieldValue value) implements Heard {
+    /** Checks that there is a value. */
+    public One {
+      Objects.requireNonNull(value);
+    }
+  }
+
+  /**
+   * A value that sounds like another, such as fifteen and fifty. It may be taken only where the
+   * rules accept it and not the other.
+   *
+   * @param value the value heard
+   * @param twin the value that sounds like it
+   */
+  record Twins(FieldValue value, FieldValue twin) implements Heard {}
+
+  /**
+   * No value.
+   *
+   * @param hint how to say it, short, as spoken and as shown
+   */
+  record No(String hint) implements Heard {}
+}

@@ -1,0 +1,67 @@
+package org.calamus.core.speech;
+
+import java.util.Optional;
+import org.calamus.core.record.FieldId;
+
+/** What a spoken form of a vocabulary means. */
+public sealed interface Token {
+
+  /**
+   * A digit said by itself.
+   *
+   * @param value 0 to 9
+   */
+  record Digit(int value) implements Token {}
+
+  /**
+   * A number from ten to nineteen.
+   *
+   * @param value 10 to 19
+   */
+  record Teen(int value) implements Token {}
+
+  /**
+   * A multiple of ten.
+   *
+   * @param value 20, 30 ... 90
+   */
+  record Tens(int value) implements Token {}
+
+  /** The word "hundred". */
+  record Hundred() implements Token {}
+
+  /** The decimal point. */
+  record Point() implements Token {}
+
+  /**
+   * A letter of the spelling alphabet.
+   *
+   * @param letter A to Z
+   */
+  record Letter(char letter) implements Token {}
+
+  /**
+   * The name of a field.
+   *
+   * @param field the field
+   */
+  record Field(FieldId field) implements Token {}
+
+  /**
+   * A code in words.
+   *
+   * @param field the field it belongs to; empty where it belongs to the one that is asked
+   * @param code the code
+   */
+  record CodeWords(Optional<FieldId> field, String code) implements Token {}
+
+  /**
+   * A command.
+   *
+   * @param command the command
+   */
+  record Order(Command command) implements Token {}
+
+  /** Words that mean nothing here. */
+  record Nothing() implements Token {}
+}

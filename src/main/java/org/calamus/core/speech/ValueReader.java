@@ -1,0 +1,103 @@
+package org.calamus.core.speech;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.calamus.core.form.CodeTable;
+import org.calamus.core.form.FieldKind;
+import org.calamus.core.form.FieldSpec;
+import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.FieldValue;
+
+/** Makes a field's value of spoken tokens or of struck keys. */
+public final class ValueReader {
+
+  private static final int LEAST_LAST_DIGITS = 2;
+  private static final int SUFFIX = 5;
+
+  private ValueReader() {}
+
+  /**
+   * What spoken tokens come to in a field.
+   *
+   * @param spec the field
+   * @param tokens the tokens, at least one
+   * @param expected the next band of the string, where one is known
+   */
+  static Heard spoken(FieldSpec spec, List<Token> tokens, Optional<BandNumber> expected) {
+    if (spec.kind() instanceof FieldKind.Measured measured) {
+      return SpokenNumber.read(tokens, amount -> new FieldValue.Measure(amount, measured.unit()));
+    }
+    if (spec.kind() instanceof FieldKind.Coded coded) {
+      return code(spec.id(), tokens, coded.table());
+    }
+    return SpokenNumber.allDigits(tokens)
+        .map(digits -> band(digits, expected))
+        .orElse(new Heard.No("say the digits"));
+  }
+
+  /**
+   * What struck keys come to in a field.
+   *
+   * @param spec the field
+   * @param keys the keys, at least one
+   * @param expected the next band of the string, where one is known
+   */
+  public static Heard keyed(FieldSpec spec, String keys, Optional<BandNumber> expected) {
+    if (spec.kind() instanceof FieldKind.Measured measured) {
+      return keys.matches("\\d{1,4}(\\.\\d{1,3})?")
+          ? new Heard.One(new FieldValue.Measure(new BigDecimal(keys), measured.unit()))
+          : new Heard.No("a number is digits, and a point where needed");
+    }
+    if (spec.kind() instanceof FieldKind.Coded coded) {
+      String code = keys.toUpperCase(Locale.ROOT);
+      Optional<CodeTable.Row> row = coded.table().byDigits(keys);
+      return row.or(() -> coded.table().byCode(code))
+          .<Heard>map(r -> new Heard.One(new FieldValue.Code(r.code())))
+          .orElse(new Heard.No(keys + " is not in the " + coded.table().name() + " table"));
+    }
+    return keys.matches("\\d+") ? band(keys, expected) : new Heard.No("a band number is digits");
+  }
+
+  private static Heard band(String digits, Optional<BandNumber> expected) {
+    Optional<BandNumber> whole = BandNumber.parse(digits);
+    if (whole.isPresent()) {
+      return new Heard.One(whole.get());
+    }
+    boolean isEnd = digits.length() >= LEAST_LAST_DIGITS && digits.length() <= SUFFIX;
+    if (isEnd && expected.isPresent()) {
+      return new Heard.One(expected.get().endingIn(digits));
+    }
+    return new Heard.No(
+        digits.length()
+            + (digits.length() == 1 ? " digit" : " digits")
+            + ", a band has eight or nine"
+            + (expected.isPresent() ? "; or give its last three" : ""));
+  }
+
+  private static Heard code(FieldId field, List<Token> tokens, CodeTable table) {
+    if (tokens.size() == 1 && tokens.get(0) instanceof Token.CodeWords words) {
+      boolean isOurs = words.field().isEmpty() || words.field().get() == field;
+      return listed(isOurs ? table.byCode(words.code()) : Optional.empty(), table);
+    }
+    Optional<String> digits = SpokenNumber.allDigits(tokens);
+    if (digits.isPresent()) {
+      return listed(table.byDigits(digits.get()), table);
+    }
+    StringBuilder letters = new StringBuilder();
+    for (Token token : tokens) {
+      if (!(token instanceof Token.Letter letter)) {
+        return new Heard.No("not one " + table.name());
+      }
+      letters.append(letter.letter());
+    }
+    return listed(table.byCode(letters.toString()), table);
+  }
+
+  private static Heard listed(Optional<CodeTable.Row> row, CodeTable table) {
+    return row.<Heard>map(r -> new Heard.One(new FieldValue.Code(r.code())))
+        .orElse(new Heard.No("that is not in the " + table.name() + " table"));
+  }
+}

@@ -1,0 +1,59 @@
+package org.calamus.core.speech;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * All that can be said, from every vocabulary file.
+ *
+ * @param forms the spoken forms in the files' order
+ * @param pronunciations the pronunciations that the files give, by word
+ * @param pronouncedAt where a word with a pronunciation stands, by word
+ */
+public record Vocabulary(
+    List<SpokenForm> forms,
+    Map<String, List<String>> pronunciations,
+    Map<String, String> pronouncedAt) {
+
+  /** Copies the collections. */
+  public Vocabulary {
+    forms = List.copyOf(forms);
+    pronunciations = Collections.unmodifiableMap(new LinkedHashMap<>(pronunciations));
+    pronouncedAt = Collections.unmodifiableMap(new LinkedHashMap<>(pronouncedAt));
+  }
+
+  /** The forms of a section. */
+  public List<SpokenForm> section(String name) {
+    return forms.stream().filter(f -> f.section().name().equals(name)).toList();
+  }
+
+  /** Every word once, in order of first appearance. */
+  public Set<String> words() {
+    Set<String> words = new LinkedHashSet<>();
+    forms.forEach(f -> words.addAll(f.words()));
+    return words;
+  }
+
+  /** Every word with the place of its first appearance and the joined section it belongs to. */
+  public List<VocabularyWord> wordsToPronounce() {
+    Map<String, VocabularyWord> found = new LinkedHashMap<>();
+    for (SpokenForm form : forms) {
+      for (String word : form.words()) {
+        String chain = form.section().isJoined() ? form.section().name() : "";
+        VocabularyWord before = found.get(word);
+        if (before == null || before.chain().isEmpty() && !chain.isEmpty()) {
+          String where = before == null ? form.where() : before.where();
+          found.put(
+              word,
+              new VocabularyWord(word, pronunciations.getOrDefault(word, List.of()), chain, where));
+        }
+      }
+    }
+    return new ArrayList<>(found.values());
+  }
+}

@@ -1,0 +1,205 @@
+package org.calamus.core.speech;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.calamus.core.record.FieldId;
+
+/**
+ * Reads a vocabulary file: {@code section} lines, lines {@code words = meaning}, lines {@code word
+ * / pronunciation}, and comments behind {@code #}.
+ *
+ * <p>Meanings: {@code digit N}, {@code number N}, {@code tens N}, {@code hundred}, {@code point},
+ * {@code letter X}, {@code field NAME}, {@code code FIELD CODE} (the field {@code *} is the one
+ * asked), {@code command NAME}, {@code nothing}. A meaning may be followed by {@code / phones}
+ * where the form is one word.
+ */
+public final class WordsFile {
+
+  private static final Set<String> PHONES =
+      Arrays.stream(
+              ("AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T"
+                      + " TH UH UW V W Y Z ZH")
+                  .split(" "))
+          .collect(Collectors.toUnmodifiableSet());
+
+  private WordsFile() {}
+
+  /**
+   * What a file holds.
+   *
+   * @param forms its spoken forms
+   * @param pronunciations its pronunciations by word
+   * @param pronouncedAt where they stand
+   * @param problems one sentence for each line that cannot be read, beginning with file and line
+   */
+  public record Contents(
+      List<SpokenForm> forms,
+      Map<String, List<String>> pronunciations,
+      Map<String, String> pronouncedAt,
+      List<String> problems) {}
+
+  /**
+   * Reads the lines of a file.
+   *
+   * @param file its name, for messages
+   * @param lines its lines
+   */
+  public static Contents read(String file, List<String> lines) {
+    Contents contents =
+        new Contents(
+            new ArrayList<>(), new LinkedHashMap<>(), new LinkedHashMap<>(), new ArrayList<>());
+    SpokenForm.Section section = new SpokenForm.Section("", false, false);
+    for (int i = 0; i < lines.size(); i++) {
+      String line = lines.get(i).replaceFirst("#.*", "").strip();
+      String where = file + ":" + (i + 1);
+      if (line.startsWith("section ")) {
+        section = section(line, where, contents);
+      } else if (!line.isEmpty()) {
+        readLine(line, section, where, contents);
+      }
+    }
+    return contents;
+  }
+
+  /**
+   * Puts the contents of several files together and looks for forms with two meanings.
+   *
+   * @param files the contents
+   * @param problems where the problems go
+   */
+  public static Vocabulary join(List<Contents> files, List<String> problems) {
+    List<SpokenForm> forms = new ArrayList<>();
+    Map<String, List<String>> pronunciations = new LinkedHashMap<>();
+    Map<String, String> pronouncedAt = new LinkedHashMap<>();
+    Map<String, SpokenForm> byText = new LinkedHashMap<>();
+    for (Contents file : files) {
+      problems.addAll(file.problems());
+      pronouncedAt.putAll(file.pronouncedAt());
+      file.pronunciations()
+          .forEach((w, p) -> pronunciations.computeIfAbsent(w, x -> new ArrayList<>()).addAll(p));
+      for (SpokenForm form : file.forms()) {
+        SpokenForm before = byText.putIfAbsent(form.text(), form);
+        if (before == null) {
+          forms.add(form);
+        } else if (!before.meaning().equals(form.meaning())) {
+          problems.add(
+              form.where()
+                  + ": \""
+                  + form.text()
+                  + "\" already has another meaning at "
+                  + before.where()
+                  + "; change one of the two.");
+        }
+      }
+    }
+    return new Vocabulary(forms, pronunciations, pronouncedAt);
+  }
+
+  private static SpokenForm.Section section(String line, String where, Contents contents) {
+    List<String> parts = List.of(line.split("\\s+"));
+    List<String> flags = parts.subList(2, parts.size());
+    for (String flag : flags) {
+      if (!flag.equals("joined") && !flag.equals("short")) {
+        contents
+            .problems()
+            .add(where + ": \"" + flag + "\" is no kind of section; use joined or short.");
+      }
+    }
+    return new SpokenForm.Section(parts.get(1), flags.contains("joined"), flags.contains("short"));
+  }
+
+  private static void readLine(
+      String line, SpokenForm.Section section, String where, Contents contents) {
+    String[] halves = line.split("/", 2);
+    String[] sides = halves[0].split("=", 2);
+    List<String> words =
+        Arrays.stream(sides[0].strip().toLowerCase(Locale.ROOT).split("\\s+"))
+            .filter(w -> !w.isEmpty())
+            .toList();
+    if (words.isEmpty()) {
+      contents.problems().add(where + ": there is no word before the sign.");
+      return;
+    }
+    if (halves.length == 2) {
+      pronunciation(words, halves[1].strip(), where, contents);
+    }
+    if (sides.length == 2) {
+      Optional<Token> meaning = meaning(sides[1].strip());
+      meaning.ifPresentOrElse(
+          m -> contents.forms().add(new SpokenForm(words, m, section, where)),
+          () ->
+              contents
+                  .problems()
+                  .add(where + ": \"" + sides[1].strip() + "\" is no meaning that Calamus knows."));
+    } else if (halves.length == 1) {
+      contents.problems().add(where + ": a line is  words = meaning  or  word / phones.");
+    }
+  }
+
+  private static void pronunciation(
+      List<String> words, String phones, String where, Contents contents) {
+    List<String> unknown =
+        Arrays.stream(phones.split("\\s+")).filter(p -> !PHONES.contains(p)).toList();
+    if (words.size() != 1) {
+      contents.problems().add(where + ": a pronunciation stands behind one word, not several.");
+    } else if (!unknown.isEmpty()) {
+      contents
+          .problems()
+          .add(where + ": \"" + String.join(" ", unknown) + "\" is no phone of the model.");
+    } else {
+      contents
+          .pronunciations()
+          .computeIfAbsent(words.get(0), w -> new ArrayList<>())
+          .add(String.join(" ", phones.split("\\s+")));
+      contents.pronouncedAt().putIfAbsent(words.get(0), where);
+    }
+  }
+
+  private static Optional<Token> meaning(String text) {
+    List<String> parts = List.of(text.split("\\s+"));
+    String argument = parts.size() > 1 ? parts.get(1) : "";
+    return switch (parts.get(0)) {
+      case "digit" -> number(argument, 0, 9).map(Token.Digit::new);
+      case "number" -> number(argument, 10, 19).map(Token.Teen::new);
+      case "tens" -> number(argument, 20, 90).filter(n -> n % 10 == 0).map(Token.Tens::new);
+      case "hundred" -> Optional.of(new Token.Hundred());
+      case "point" -> Optional.of(new Token.Point());
+      case "letter" ->
+          argument.matches("[A-Z]")
+              ? Optional.of(new Token.Letter(argument.charAt(0)))
+              : Optional.empty();
+      case "field" -> field(argument).map(Token.Field::new);
+      case "code" -> parts.size() == 3 ? code(argument, parts.get(2)) : Optional.empty();
+      case "command" -> Command.named(argument).map(Token.Order::new);
+      case "nothing" -> Optional.of(new Token.Nothing());
+      default -> Optional.empty();
+    };
+  }
+
+  private static Optional<Integer> number(String text, int least, int most) {
+    if (!text.matches("\\d{1,2}")) {
+      return Optional.empty();
+    }
+    return Optional.of(Integer.parseInt(text)).filter(n -> n >= least && n <= most);
+  }
+
+  private static Optional<FieldId> field(String name) {
+    return Arrays.stream(FieldId.values())
+        .filter(f -> f.name().toLowerCase(Locale.ROOT).equals(name))
+        .findFirst();
+  }
+
+  private static Optional<Token> code(String field, String code) {
+    if (field.equals("*")) {
+      return Optional.of(new Token.CodeWords(Optional.empty(), code));
+    }
+    return field(field).map(f -> new Token.CodeWords(Optional.of(f), code));
+  }
+}

@@ -1,0 +1,89 @@
+package org.calamus.engine;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import org.calamus.core.dialogue.Effect;
+import org.calamus.core.dialogue.Event;
+import org.calamus.core.dialogue.Part;
+import org.calamus.port.Clock;
+import org.calamus.port.EventSink;
+import org.calamus.port.RecordStore;
+import org.calamus.port.RecordStore.StoreException;
+
+/**
+ * Performs the effects that touch the store. What the store could not journal (a full disk) is held
+ * and journalled again, in order, before anything newer and at every tick, so that a value taken
+ * while the disk was full is not lost once there is room.
+ */
+final class Keeper {
+
+  private final Deque<Effect> backlog = new ArrayDeque<>();
+  private final RecordStore store;
+  private final Clock clock;
+  private final EventSink events;
+
+  Keeper(RecordStore store, Clock clock, EventSink events) {
+    this.store = store;
+    this.clock = clock;
+    this.events = events;
+  }
+
+  static boolean isForStore(Effect effect) {
+    return effect instanceof Effect.JournalValue
+        || effect instanceof Effect.JournalErased
+        || effect instanceof Effect.SaveRecord
+        || effect instanceof Effect.AbandonRecord;
+  }
+
+  /** Performs an effect, after all that is held back. */
+  void keep(Effect effect) {
+    flush();
+    perform(effect);
+  }
+
+  private void flush() {
+    if (backlog.isEmpty()) {
+      return;
+    }
+    while (!backlog.isEmpty()) {
+      perform(backlog.peek());
+      backlog.remove();
+    }
+    events.post(new Event.PartUp(clock.now(), Part.STORE, "storing again"));
+  }
+
+  /** An effect failed: holds it back unless the bander can simply ask for it again. */
+  void failed(Effect effect, String sentence) {
+    if (effect instanceof Effect.JournalValue
+        || effect instanceof Effect.JournalErased
+        || effect instanceof Effect.AbandonRecord) {
+      backlog.add(effect);
+    }
+    events.post(new Event.StoreFailed(clock.now(), sentence));
+  }
+
+  /** Tries to journal what is held back; stays silent where that fails again. */
+  void catchUp() {
+    try {
+      flush();
+    } catch (StoreException stillNoRoom) {
+      // the failure was told when it began, and the next tick tries again
+      return;
+    }
+  }
+
+  private void perform(Effect effect) {
+    if (effect instanceof Effect.JournalValue value) {
+      store.journal(value.record(), value.field(), value.entry());
+    } else if (effect instanceof Effect.JournalErased erased) {
+      store.journalErased(erased.record(), erased.field(), erased.at());
+    } else if (effect instanceof Effect.AbandonRecord abandoned) {
+      store.abandon(abandoned.record(), abandoned.at());
+    } else if (effect instanceof Effect.SaveRecord save) {
+      store.save(save.record(), clock.now());
+      events.post(new Event.Saved(clock.now(), save.record()));
+    } else {
+      throw new AssertionError(effect);
+    }
+  }
+}

@@ -1,0 +1,26 @@
+package org.calamus.engine;
+
+import org.calamus.port.Clock;
+import org.calamus.port.Ears;
+import org.calamus.port.RecordStore;
+import org.calamus.port.Screen;
+import org.calamus.port.SessionWatcher;
+import org.calamus.port.Voice;
+
+/**
+ * What the engine performs its effects with.
+ *
+ * @param ears hears
+ * @param voice speaks
+ * @param store keeps the records
+ * @param screen shows
+ * @param clock the time of day
+ * @param watcher looks on
+ */
+public record Ports(
+    Ears ears,
+    Voice voice,
+    RecordStore store,
+    Screen screen,
+    Clock clock,
+    SessionWatcher watcher) {}

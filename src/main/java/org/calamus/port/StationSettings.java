@@ -1,0 +1,41 @@
+package org.calamus.port;
+
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * What a station wrote down about itself.
+ *
+ * @param place its name, as it stands in the records
+ * @param bander the bander's initials
+ * @param zone its time zone
+ * @param microphone a part of the microphone's name; empty for the system's own choice
+ * @param voiceCommand a command that speaks its last argument; empty for the built-in voice
+ * @param instruments the instruments and their ports
+ */
+public record StationSettings(
+    String place,
+    String bander,
+    ZoneId zone,
+    Optional<String> microphone,
+    Optional<String> voiceCommand,
+    List<InstrumentAt> instruments) {
+
+  /** Copies the list. */
+  public StationSettings {
+    Objects.requireNonNull(place);
+    Objects.requireNonNull(bander);
+    Objects.requireNonNull(zone);
+    instruments = List.copyOf(instruments);
+  }
+
+  /**
+   * An instrument at a port.
+   *
+   * @param port the port's path or name, such as {@code /dev/ttyUSB0} or {@code COM3}
+   * @param device the name of its description in {@code devices/}
+   */
+  public record InstrumentAt(String port, String device) {}
+}

@@ -1,0 +1,57 @@
+package org.calamus.support;
+
+import java.time.ZoneId;
+import java.util.Map;
+import java.util.Optional;
+import org.calamus.adapter.files.TableFiles;
+import org.calamus.adapter.files.WordsFolder;
+import org.calamus.core.dialogue.Setup;
+import org.calamus.core.form.Form;
+import org.calamus.core.form.LandbirdForm;
+import org.calamus.core.form.SpeciesTable;
+import org.calamus.core.instrument.DeviceDescription;
+import org.calamus.core.rule.Rules;
+import org.calamus.core.speech.Grammars;
+import org.calamus.core.speech.Interpreter;
+import org.calamus.core.speech.Vocabulary;
+
+/** The invented station Fenwick Marsh, with the program's own tables and vocabularies. */
+public final class Fenwick {
+
+  private static final TableFiles TABLES = new TableFiles(Optional.empty());
+  private static final SpeciesTable SPECIES = TABLES.species();
+  private static final Vocabulary VOCABULARY = new WordsFolder(Optional.empty()).read();
+
+  private Fenwick() {}
+
+  /** The station's form. */
+  public static Form form() {
+    return LandbirdForm.of(SPECIES, TABLES.codes("age"), TABLES.codes("sex"));
+  }
+
+  /** The station's species. */
+  public static SpeciesTable species() {
+    return SPECIES;
+  }
+
+  /** All that can be said. */
+  public static Vocabulary vocabulary() {
+    return VOCABULARY;
+  }
+
+  /** A session's setup with the given instruments. */
+  public static Setup setup(DeviceDescription... devices) {
+    Form form = form();
+    Map<String, DeviceDescription> byName = new java.util.HashMap<>();
+    for (DeviceDescription device : devices) {
+      byName.put(device.name(), device);
+    }
+    return new Setup(
+        form,
+        new Rules(form, SPECIES),
+        new Interpreter(VOCABULARY, form),
+        new Grammars(VOCABULARY),
+        new Setup.Station("Fenwick Marsh", "QX", ZoneId.of("UTC")),
+        byName);
+  }
+}

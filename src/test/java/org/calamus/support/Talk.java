@@ -1,0 +1,123 @@
+package org.calamus.support;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.core.dialogue.Dialogue;
+import org.calamus.core.dialogue.Effect;
+import org.calamus.core.dialogue.Event;
+import org.calamus.core.dialogue.Key;
+import org.calamus.core.dialogue.Setup;
+import org.calamus.core.dialogue.State;
+import org.calamus.core.dialogue.Step;
+import org.calamus.core.dialogue.View;
+import org.calamus.core.dialogue.Views;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.rule.BandLedger;
+import org.calamus.core.speech.Utterance;
+
+/** A session of the dialogue alone: events in, effects collected, saving always works. */
+public final class Talk {
+
+  private final Setup setup;
+  private final Dialogue dialogue;
+  private State state;
+  private Instant now = Instant.parse("2026-03-14T06:30:00Z");
+  private final List<Effect> effects = new ArrayList<>();
+
+  /** A session that begins with the given setup and bands used. */
+  public Talk(Setup setup, BandLedger ledger) {
+    this.setup = setup;
+    this.dialogue = new Dialogue(setup);
+    this.state = State.atStart(1, FieldId.BAND, ledger);
+  }
+
+  /** A started session at Fenwick Marsh with nothing saved yet. */
+  public static Talk atFenwick() {
+    Talk talk = new Talk(Fenwick.setup(), BandLedger.empty());
+    return talk.event(new Event.Started(talk.now, Optional.empty()));
+  }
+
+  /** Lets something happen. */
+  public Talk event(Event event) {
+    now = event.at();
+    Step step = dialogue.step(state, event);
+    state = step.state();
+    effects.addAll(step.effects());
+    for (Effect effect : step.effects()) {
+      if (effect instanceof Effect.SaveRecord save) {
+        event(new Event.Saved(now, save.record()));
+      }
+    }
+    return this;
+  }
+
+  /** Says some words. */
+  public Talk say(String words) {
+    now = now.plusSeconds(2);
+    return event(new Event.Heard(now, Utterance.of(words), now));
+  }
+
+  /** Strikes keys; a newline is Enter. */
+  public Talk keys(String keys) {
+    for (char c : keys.toCharArray()) {
+      now = now.plusMillis(200);
+      event(new Event.KeyStruck(now, c == '\n' ? Key.of(Key.Name.ENTER) : Key.of(c)));
+    }
+    return this;
+  }
+
+  /** The phrases spoken so far; forgets them and all other effects. */
+  public List<String> spoken() {
+    List<String> phrases =
+        effects.stream()
+            .filter(Effect.Say.class::isInstance)
+            .map(e -> ((Effect.Say) e).phrase())
+            .toList();
+    effects.clear();
+    return phrases;
+  }
+
+  /** The last phrase spoken; forgets all effects so far. */
+  public String lastSpoken() {
+    List<String> phrases = spoken();
+    return phrases.isEmpty() ? "" : phrases.get(phrases.size() - 1);
+  }
+
+  /** The effects so far. */
+  public List<Effect> effects() {
+    return List.copyOf(effects);
+  }
+
+  /** The record in the hand. */
+  public Optional<CaptureRecord> record() {
+    return state.record();
+  }
+
+  /** A field of the record in the hand as text; a dash where it is empty. */
+  public String field(FieldId field) {
+    return state.record().flatMap(r -> r.value(field)).map(v -> v.text()).orElse("-");
+  }
+
+  /** The records saved in this session. */
+  public int saved() {
+    return state.savedCount();
+  }
+
+  /** What the screen shows. */
+  public View view() {
+    return new Views(setup).of(state);
+  }
+
+  /** The time of the last event. */
+  public Instant now() {
+    return now;
+  }
+
+  /** The state itself. */
+  public State state() {
+    return state;
+  }
+}
