@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -59,7 +60,7 @@ class PlayedInstrumentsTest {
 
     assertThat(settled(events).stream().map(each -> each.value().text()))
         .containsExactly("22.3", "11.4", "30.1");
-    assertThat(events).isSortedAccordingTo(java.util.Comparator.comparing(Event::at));
+    assertThat(events).isSortedAccordingTo(Comparator.comparing(Event::at));
   }
 
   @Test
@@ -80,6 +81,20 @@ class PlayedInstrumentsTest {
     assertThat(events.get(0)).isEqualTo(new Event.PartUp(BEGIN, Part.SCALE, "two-letter-header"));
     assertThat(((ReadingArrived) events.get(2)).reading().amount()).isEqualTo("22.4");
     assertThat(events.get(3)).isInstanceOf(Event.PartDown.class);
+  }
+
+  @Test
+  void playJoinsTheHalvesOfALineOnlyAcrossAShortPause() {
+    List<Event> whole = played(halves(500));
+    List<Event> broken = played(halves(501));
+
+    assertThat(whole).hasSize(2);
+    assertThat(((ReadingArrived) whole.get(1)).reading().amount()).isEqualTo("21.4");
+    assertThat(broken).hasSize(1); // else the front of 22.3 and the back of 11.4 made 21.4
+  }
+
+  private static Recording halves(int pause) {
+    return Recording.parse("test", List.of("0 \"ST,+0002\"", pause + " \"1.4  g\\r\\n\""));
   }
 
   @Test
