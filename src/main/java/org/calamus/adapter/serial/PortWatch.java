@@ -48,8 +48,10 @@ final class PortWatch implements Runnable {
       if (refusal.isPresent()) {
         health.down(refusal.get());
       } else {
+        // a decoder of its own for each opening: what was half received before is no part of a line
+        Reception reception = new Reception(clock.now());
         health.up();
-        readUntilLost();
+        readUntilLost(reception);
         wire.close();
       }
       pause();
@@ -75,10 +77,8 @@ final class PortWatch implements Runnable {
     }
   }
 
-  private void readUntilLost() {
+  private void readUntilLost(Reception reception) {
     try {
-      // a decoder of its own for each opening: what was half received before is no part of a line
-      Reception reception = new Reception(clock.now());
       while (!isStopped()) {
         reception.next();
       }

@@ -2,6 +2,8 @@ package org.calamus.adapter.serial;
 
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -28,6 +30,10 @@ final class SerialWire implements Wire {
 
   @Override
   public Optional<String> open() {
+    // the library would take the last part of an absent path for a port of that name under /dev
+    if (path.startsWith("/") && !Files.exists(Path.of(path))) {
+      return Optional.of(PortFault.MISSING.sentence(path));
+    }
     try {
       SerialPort found = SerialPort.getCommPort(path);
       configure(found);

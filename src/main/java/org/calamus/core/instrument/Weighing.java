@@ -27,9 +27,9 @@ import org.calamus.core.record.Reading.Stability;
  *
  * <p>A load counts only if the pan was seen empty before it, so that a cone which was never tared,
  * or a bird that has been weighed, is not taken. Readings below zero (the cone was tared and then
- * lifted off) are an empty pan too: the cone may come back with a bird in it. One reading that is
- * not marked as stable does not make an empty pan, since a bird that hops can lighten it for a
- * moment; two in a row do.
+ * lifted off) are an empty pan too: the cone may come back with a bird in it. After a load one
+ * reading that is not marked as stable does not make an empty pan, since a bird that hops can
+ * lighten it for a moment; two in a row do.
  *
  * @param rule when a value is to be believed
  * @param phase where the weighing stands
@@ -111,7 +111,8 @@ public record Weighing(
 
   private Weighing unloaded(Timed now) {
     boolean isSecond = !recent.isEmpty() && isUnloaded(recent.get(recent.size() - 1));
-    return now.reading().stability() == Stability.STABLE || isSecond || phase == Phase.EMPTY
+    boolean isEmpty = isSecond || now.reading().stability() == Stability.STABLE;
+    return phase == Phase.EMPTY || phase == Phase.NOT_YET_EMPTY || isEmpty
         ? with(Phase.EMPTY, List.of())
         : with(phase, List.of(now));
   }
