@@ -61,10 +61,7 @@ final class Database implements AutoCloseable {
    * @param what what is not done where this fails
    */
   static <T> T inspect(String what, Path file, Sql.Work<T> work) {
-    // a file without a log is whole by itself: SQLite then need not make the log's index to read it
-    boolean hasLog = Files.exists(file.resolveSibling(FILE_NAME + "-wal"));
-    String way = hasLog ? "?mode=ro" : "?immutable=1";
-    try (Connection connection = DriverManager.getConnection(url(file) + way)) {
+    try (Connection connection = DriverManager.getConnection(url(file) + way(file))) {
       Sql.run(connection, "PRAGMA busy_timeout = " + BUSY_MILLIS);
       return answer(what, file, connection, work);
     } catch (SQLException e) {
@@ -196,6 +193,17 @@ final class Database implements AutoCloseable {
       return Optional.of(Objects.requireNonNullElse(attributes.fileKey(), "no key on this system"));
     } catch (IOException e) {
       return Optional.empty();
+    }
+  }
+
+  /** A file without a log is whole by itself: SQLite then need not make an index to read it. */
+  private static String way(Path file) {
+    try {
+      Path log = file.resolveSibling(FILE_NAME + "-wal");
+      return Files.exists(log) && Files.size(log) > 0 ? "?mode=ro" : "?immutable=1";
+    } catch (IOException e) {
+      // the log went away between the two questions: it has just been moved into the file
+      return "?immutable=1";
     }
   }
 

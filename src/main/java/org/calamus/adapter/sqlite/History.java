@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,13 +33,18 @@ final class History {
 
   private static final long EVERYTHING = Long.MAX_VALUE;
 
+  private static final String JOURNAL =
+      "SELECT j.record_id, j.sequence, field, kind, text, unit, way, detail, entered_at, rule"
+          + " FROM journal j LEFT JOIN confirmed_rule c ON c.sequence = j.sequence";
+
   private static final String OPEN =
       "coalesce((SELECT what FROM record_event WHERE record_id = r.id"
           + " ORDER BY sequence DESC LIMIT 1), 'reopened') = 'reopened'";
 
-  private static final String LAST_OUTCOME =
-      "JOIN record_event e ON e.sequence = (SELECT max(sequence) FROM record_event"
-          + " WHERE record_id = r.id AND what IN ('saved', 'abandoned'))";
+  private static final String FROM_SAVED =
+      " FROM record_event e JOIN capture_record r ON r.id = e.record_id WHERE e.what = 'saved'"
+          + " AND NOT EXISTS (SELECT 1 FROM record_event later WHERE later.record_id = e.record_id"
+          + " AND later.sequence > e.sequence AND later.what IN ('saved', 'abandoned'))";
 
   private final Connection connection;
 
@@ -122,7 +128,7 @@ final class History {
 
   /** The last row of every field of a record that holds a value now. */
   Map<FieldId, JournalRow> current(long id) throws SQLException {
-    return current(id, EVERYTHING);
+    return current(journal(id), EVERYTHING);
   }
 
   /** The newest record that was neither saved nor abandoned. */
@@ -134,25 +140,29 @@ final class History {
                 + " FROM capture_record r WHERE "
                 + OPEN
                 + " ORDER BY r.id DESC LIMIT 1");
-    return records(heads).stream().findFirst();
+    return heads.isEmpty()
+        ? Optional.empty()
+        : Optional.of(filled(heads.get(0), journal(heads.get(0).empty().id())));
   }
 
   /** The saved records, each as it was when it was saved last, in the order of their first save. */
   List<CaptureRecord> saved() throws SQLException {
-    return records(
+    List<Head> heads =
         heads(
             "SELECT r.id, r.captured_at, r.place, r.bander, e.journal_sequence"
-                + " FROM capture_record r "
-                + LAST_OUTCOME
-                + " WHERE e.what = 'saved' ORDER BY (SELECT min(sequence) FROM record_event"
-                + " WHERE record_id = r.id AND what = 'saved')"));
+                + FROM_SAVED
+                + " ORDER BY (SELECT min(sequence) FROM record_event"
+                + " WHERE record_id = r.id AND what = 'saved')");
+    Map<Long, Map<Long, JournalRow>> journals =
+        journals(JOURNAL + " ORDER BY j.sequence, c.position");
+    return heads.stream()
+        .map(head -> filled(head, journals.getOrDefault(head.empty().id(), Map.of())))
+        .toList();
   }
 
   /** How many records were saved and not abandoned later. */
   long countSaved() throws SQLException {
-    return Sql.number(
-        connection,
-        "SELECT count(*) FROM capture_record r " + LAST_OUTCOME + " WHERE e.what = 'saved'");
+    return Sql.number(connection, "SELECT count(*)" + FROM_SAVED);
   }
 
   /** How many records are open. */
@@ -177,49 +187,60 @@ final class History {
         sql);
   }
 
-  private List<CaptureRecord> records(List<Head> heads) throws SQLException {
-    List<CaptureRecord> all = new ArrayList<>();
-    for (Head head : heads) {
-      CaptureRecord empty = head.empty();
-      Map<FieldId, Entry> entries = new EnumMap<>(FieldId.class);
-      current(empty.id(), head.through())
-          .forEach((field, row) -> row.entry().ifPresent(entry -> entries.put(field, entry)));
-      all.add(
-          new CaptureRecord(
-              empty.id(), empty.capturedAt(), empty.place(), empty.bander(), entries));
-    }
-    return all;
+  private static CaptureRecord filled(Head head, Map<Long, JournalRow> rows) {
+    CaptureRecord empty = head.empty();
+    Map<FieldId, Entry> entries = new EnumMap<>(FieldId.class);
+    current(rows, head.through())
+        .forEach((field, row) -> row.entry().ifPresent(entry -> entries.put(field, entry)));
+    return new CaptureRecord(
+        empty.id(), empty.capturedAt(), empty.place(), empty.bander(), entries);
   }
 
-  private Map<FieldId, JournalRow> current(long id, long through) throws SQLException {
-    // a row comes once for each of its rules, so rows are put together by sequence first
-    Map<Long, JournalRow> bySequence = new LinkedHashMap<>();
-    Sql.rows(
-        connection,
-        row ->
-            bySequence.merge(
-                row.getLong("sequence"), journalRow(row), (all, next) -> joined(all, next)),
-        "SELECT j.sequence, field, kind, text, unit, way, detail, entered_at, rule FROM journal j"
-            + " LEFT JOIN confirmed_rule c ON c.sequence = j.sequence"
-            + " WHERE j.record_id = ? AND j.sequence <= ? ORDER BY j.sequence, c.position",
-        id,
-        through);
+  /** The last of the rows of every field that holds a value after the given sequence number. */
+  private static Map<FieldId, JournalRow> current(Map<Long, JournalRow> rows, long through) {
     Map<FieldId, JournalRow> byField = new EnumMap<>(FieldId.class);
-    bySequence.values().forEach(row -> byField.put(row.field(), row));
+    rows.forEach(
+        (sequence, row) -> {
+          if (sequence <= through) {
+            byField.put(row.field(), row);
+          }
+        });
     byField.values().removeIf(JournalRow::isErased);
     return byField;
   }
 
+  /** The journal of one record by sequence. */
+  private Map<Long, JournalRow> journal(long id) throws SQLException {
+    return journals(JOURNAL + " WHERE j.record_id = ? ORDER BY j.sequence, c.position", id)
+        .getOrDefault(id, Map.of());
+  }
+
+  /** The journals by record and sequence. */
+  private Map<Long, Map<Long, JournalRow>> journals(String sql, Object... parameters)
+      throws SQLException {
+    Map<Long, Map<Long, JournalRow>> byRecord = new HashMap<>();
+    // a row comes once for each of its rules
+    Sql.rows(
+        connection,
+        row ->
+            byRecord
+                .computeIfAbsent(row.getLong(1), id -> new LinkedHashMap<>())
+                .merge(row.getLong(2), journalRow(row), History::joined),
+        sql,
+        parameters);
+    return byRecord;
+  }
+
   private static JournalRow journalRow(ResultSet row) throws SQLException {
     return new JournalRow(
-        FieldId.valueOf(row.getString("field")),
-        row.getString("kind"),
-        row.getString("text"),
-        row.getString("unit"),
-        row.getString("way"),
-        row.getString("detail"),
-        row.getString("entered_at"),
-        Optional.ofNullable(row.getString("rule")).map(List::of).orElse(List.of()));
+        FieldId.valueOf(row.getString(3)),
+        row.getString(4),
+        row.getString(5),
+        row.getString(6),
+        row.getString(7),
+        row.getString(8),
+        row.getString(9),
+        Optional.ofNullable(row.getString(10)).map(List::of).orElse(List.of()));
   }
 
   private static JournalRow joined(JournalRow all, JournalRow next) {

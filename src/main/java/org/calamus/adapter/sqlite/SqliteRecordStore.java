@@ -96,6 +96,10 @@ public final class SqliteRecordStore implements RecordStore {
         notStored(record, field),
         c -> {
           History history = new History(c);
+          if (rest.entries().isEmpty() && !isKnown(history, rest)) {
+            // nothing was ever stored of it, so there is nothing to empty
+            return history;
+          }
           bringUp(history, rest, at);
           if (history.current(record.id()).containsKey(field)) {
             reopen(history, record.id(), at);

@@ -50,6 +50,14 @@ class HealthTest {
   }
 
   @Test
+  void healthBesideAnEmptyLogMakesNoIndexOfIt() throws IOException {
+    new SqliteRecordStore(folder, natives).close();
+    Files.createFile(folder.resolve("calamus.db-wal"));
+    assertThat(SqliteRecordStore.health(folder, natives)).startsWith("0 saved, 0 unfinished");
+    assertThat(folder.resolve("calamus.db-shm")).doesNotExist();
+  }
+
+  @Test
   void healthSeesWhatARunningStoreHasJustCommitted() {
     try (SqliteRecordStore store = new SqliteRecordStore(folder, natives)) {
       store.save(Birds.banded(1), Birds.later(60));

@@ -143,6 +143,13 @@ class SqliteRecordStoreTest {
   }
 
   @Test
+  void journalErasedOfARecordNeverBegunChangesNothing() {
+    store.journalErased(Birds.empty(1), FieldId.WING, later(20));
+    assertThat(store.nextRecordId()).isEqualTo(1);
+    assertThat(store.unfinished()).isEmpty();
+  }
+
+  @Test
   void saveEndsTheRecordAndSavedGivesItBack() {
     CaptureRecord bird = full(1);
     store.journal(bird, FieldId.BAND, Birds.band(1));
