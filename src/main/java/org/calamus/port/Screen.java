@@ -7,7 +7,11 @@ import org.calamus.core.dialogue.View;
  * terminal goes away. {@link #show} returns at once; a newer view replaces one not yet drawn.
  */
 public interface Screen extends AutoCloseable {
-  /** Takes over the terminal. */
+  /**
+   * Takes over the terminal.
+   *
+   * @throws ScreenException with one sentence for the user where there is none to take over
+   */
   void start(EventSink sink);
 
   /** Draws a view. */
@@ -16,4 +20,19 @@ public interface Screen extends AutoCloseable {
   /** Gives the terminal back as it was. */
   @Override
   void close();
+
+  /** There is no terminal to draw on; the message is one sentence for the user. */
+  final class ScreenException extends RuntimeException {
+    private static final long serialVersionUID = 1L;
+
+    /** Made with one sentence: what is wrong and what to do next. */
+    public ScreenException(String sentence, Throwable cause) {
+      super(sentence, cause);
+    }
+
+    /** Made with one sentence where no other exception lies behind it. */
+    public ScreenException(String sentence) {
+      super(sentence);
+    }
+  }
 }

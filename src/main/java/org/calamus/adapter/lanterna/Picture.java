@@ -1,0 +1,100 @@
+package org.calamus.adapter.lanterna;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.core.dialogue.View;
+
+/** Draws a whole view onto a sheet. Knows where things stand, never what they mean. */
+final class Picture {
+
+  static final String TOO_SMALL = "This window is too small: make it at least 80 by 24";
+
+  private static final int SIDE = 2;
+
+  private Picture() {}
+
+  static void draw(Sheet sheet, View view) {
+    sheet.wipe();
+    if (Layout.isTooSmall(sheet.width(), sheet.height())) {
+      drawTooSmall(sheet);
+      return;
+    }
+    Layout layout = Layout.of(sheet.width(), sheet.height(), view.lines().size());
+    TopPart.draw(sheet, view);
+    BottomPart.draw(sheet, layout, view);
+    if (view.cautions().isEmpty()) {
+      drawAsked(sheet, layout, view, "");
+      drawBig(sheet, layout, view.big());
+      new Notices(sheet, view, layout.notices(), layout.notices() + layout.noticeRows()).draw();
+      RecordPart.draw(sheet, layout, view);
+    } else {
+      drawAsked(sheet, layout, view, view.big());
+      drawStart(sheet, layout, view);
+    }
+  }
+
+  /** Draws the level bar alone, where the rest of the view is the one drawn before. */
+  static void drawLevel(Sheet sheet, View view) {
+    if (!Layout.isTooSmall(sheet.width(), sheet.height())) {
+      TopPart.drawLevel(sheet, view.decibels());
+    }
+  }
+
+  private static void drawTooSmall(Sheet sheet) {
+    List<String> lines =
+        Prose.wrap(TOO_SMALL, sheet.width(), sheet.height(), sheet.strokes().ellipsis());
+    for (int row = 0; row < lines.size(); row++) {
+      sheet.put(0, row, lines.get(row), Ink.STRONG);
+    }
+  }
+
+  private static void drawAsked(Sheet sheet, Layout layout, View view, String value) {
+    int column = sheet.put(SIDE, layout.asked(), view.asked(), Ink.STRONG);
+    if (!value.isBlank()) {
+      sheet.put(column + 2, layout.asked(), " " + value + " ", Ink.FILLED);
+    }
+    view.live().ifPresent(live -> sheet.putRight(layout.asked(), " scale " + live, Ink.STRONG));
+  }
+
+  private static void drawBig(Sheet sheet, Layout layout, String big) {
+    int cells = sheet.width() - 2 * SIDE + 1;
+    Optional<List<String>> glyphs =
+        BigGlyphs.rows(big, cells, layout.bigScale(), sheet.strokes().block());
+    int rows = layout.notices() - layout.big();
+    List<String> lines =
+        glyphs.orElseGet(
+            () -> Prose.wrap(Prose.printable(big), cells, rows, sheet.strokes().ellipsis()));
+    // the last line of a small value stands where the last line of a large one would
+    int first = layout.notices() - lines.size();
+    first = glyphs.isPresent() ? first - Math.min(1, rows - lines.size()) : first - (rows / 2 - 1);
+    for (int i = 0; i < lines.size(); i++) {
+      sheet.put(SIDE, Math.max(first, layout.big()) + i, lines.get(i), Ink.STRONG);
+    }
+  }
+
+  /** The cautions, in a panel below the question and over the record where that is needed. */
+  private static void drawStart(Sheet sheet, Layout layout, View view) {
+    int recordTop = layout.record() - (layout.isTitled() ? 1 : 0);
+    int top = new Notices(sheet, view, layout.big(), recordTop - 3).draw();
+    List<String> lines = new ArrayList<>();
+    String ellipsis = sheet.strokes().ellipsis();
+    for (String caution : view.cautions()) {
+      lines.addAll(
+          Prose.wrap(Prose.printable(caution), sheet.width() - 2 * SIDE, sheet.height(), ellipsis));
+    }
+    int room = layout.hints() - top - 2;
+    if (lines.size() > room) {
+      lines = new ArrayList<>(lines.subList(0, Math.max(room - 1, 0)));
+      lines.add(ellipsis);
+    }
+    int bottom = top + lines.size() + 1;
+    if (bottom < recordTop) {
+      RecordPart.draw(sheet, layout, view);
+    }
+    sheet.frame(top, bottom, "BEFORE YOU START", Ink.STRONG);
+    for (int i = 0; i < lines.size(); i++) {
+      sheet.put(SIDE, top + 1 + i, lines.get(i), Ink.PLAIN);
+    }
+  }
+}

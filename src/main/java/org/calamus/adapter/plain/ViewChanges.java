@@ -1,0 +1,106 @@
+package org.calamus.adapter.plain;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.calamus.core.dialogue.Part;
+import org.calamus.core.dialogue.View;
+import org.calamus.core.record.FieldId;
+
+/**
+ * Tells in words what is new in a view, so far as a reader of lines needs it: parts, cautions,
+ * values, saved records, messages, questions and what is asked. Used by one thread at a time.
+ */
+final class ViewChanges {
+
+  private Optional<View> last = Optional.empty();
+
+  /** The lines that tell how the view differs from the one before; the first tells all. */
+  List<String> since(View view) {
+    List<String> lines = new ArrayList<>();
+    addHealth(lines, view);
+    addCautions(lines, view);
+    addValues(lines, view);
+    addSaved(lines, view);
+    if (!view.message().isBlank() && !view.message().equals(before(View::message, ""))) {
+      lines.add(view.message());
+    }
+    addQuestion(lines, view);
+    if (!view.asked().isBlank() && !view.asked().equals(before(View::asked, ""))) {
+      lines.add("asked: " + view.asked());
+    }
+    last = Optional.of(view);
+    return lines.stream().map(ViewChanges::inOneLine).toList();
+  }
+
+  private <T> T before(Function<View, T> part, T otherwise) {
+    return last.map(part).orElse(otherwise);
+  }
+
+  private void addHealth(List<String> lines, View view) {
+    Map<Part, View.Health> known = new HashMap<>();
+    before(View::health, List.<View.Health>of()).forEach(part -> known.put(part.part(), part));
+    for (View.Health part : view.health()) {
+      if (!part.equals(known.get(part.part()))) {
+        String state = part.isUp() ? " ok" : " DOWN";
+        String sentence = part.sentence().isBlank() ? "" : ": " + part.sentence();
+        lines.add(part.part().word() + state + sentence);
+      }
+    }
+  }
+
+  private void addCautions(List<String> lines, View view) {
+    if (!view.cautions().equals(before(View::cautions, List.of()))) {
+      view.cautions().forEach(caution -> lines.add("caution: " + caution));
+    }
+  }
+
+  private void addValues(List<String> lines, View view) {
+    Map<FieldId, View.Line> known = new HashMap<>();
+    before(View::lines, List.<View.Line>of()).forEach(line -> known.put(line.field(), line));
+    boolean isNewRecord = view.savedCount() != before(View::savedCount, view.savedCount());
+    for (View.Line line : view.lines()) {
+      View.Line old = known.get(line.field());
+      boolean isHeld = isHeld(line);
+      boolean wasHeld = old != null && isHeld(old);
+      if (isHeld && !line.equals(old)) {
+        String standing = line.standing() == View.Standing.CONFIRMED ? "confirmed: " : "taken: ";
+        lines.add(standing + line.label() + " " + line.value() + " (" + line.way() + ")");
+      } else if (wasHeld && line.value().isBlank() && !isNewRecord) {
+        lines.add("emptied: " + line.label());
+      }
+    }
+  }
+
+  /** Whether a value is in the record, as one in question is not yet. */
+  private static boolean isHeld(View.Line line) {
+    return !line.value().isBlank() && line.standing() != View.Standing.IN_QUESTION;
+  }
+
+  private void addSaved(List<String> lines, View view) {
+    if (view.savedCount() > before(View::savedCount, view.savedCount())) {
+      String record = view.recent().isEmpty() ? "" : ": " + view.recent().get(0);
+      lines.add("saved " + view.savedCount() + record);
+    }
+  }
+
+  private void addQuestion(List<String> lines, View view) {
+    boolean isNew = !view.question().equals(before(View::question, Optional.empty()));
+    boolean isCheck = view.mode() == View.Mode.CHECK;
+    boolean wasCheck = before(View::mode, View.Mode.LISTENING) == View.Mode.CHECK;
+    if (view.question().isPresent()) {
+      if (isNew || isCheck && !wasCheck) {
+        lines.add("CHECK " + view.question().get());
+      }
+    } else if (isCheck && !wasCheck) {
+      lines.add("CHECK");
+    }
+  }
+
+  private static String inOneLine(String text) {
+    return text.replaceAll("\\p{Cntrl}+", " ");
+  }
+}

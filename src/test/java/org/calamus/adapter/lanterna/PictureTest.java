@@ -1,0 +1,174 @@
+package org.calamus.adapter.lanterna;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
+import static org.assertj.core.api.Assertions.fail;
+
+import com.googlecode.lanterna.TextColor;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.calamus.core.dialogue.View;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class PictureTest {
+
+  /** Set to a folder, the pictures are written there to be looked at and kept. */
+  private static final String WRITE_TO = System.getProperty("calamus.screens", "");
+
+  private static final Map<String, View> PICTURES = pictures();
+
+  private static Map<String, View> pictures() {
+    Map<String, View> pictures = new TreeMap<>();
+    pictures.put("asking", Views.asking());
+    pictures.put("keying", Views.keying());
+    pictures.put("band-taken", Views.bandTaken());
+    pictures.put("value-taken", Views.valueTaken());
+    pictures.put("question", Views.question());
+    pictures.put("refused", Views.refused());
+    pictures.put("parts-down-and-question", Views.partsDown());
+    pictures.put("parts-down", Views.partsDownAlone());
+    pictures.put("cautions", Views.cautions());
+    pictures.put("standings", Views.standings());
+    return pictures;
+  }
+
+  static Stream<Arguments> drawPutsEverythingInItsPlace() {
+    return PICTURES.keySet().stream()
+        .flatMap(name -> Stream.of(Arguments.of(name, 80, 24), Arguments.of(name, 120, 40)));
+  }
+
+  @ParameterizedTest(name = "{0} at {1}x{2}")
+  @MethodSource
+  void drawPutsEverythingInItsPlace(String name, int columns, int rows) throws IOException {
+    String shown = Screens.text(PICTURES.get(name), columns, rows);
+    String file = name + "-" + columns + "x" + rows + ".txt";
+    if (!WRITE_TO.isEmpty()) {
+      Files.writeString(Path.of(WRITE_TO, file), shown, StandardCharsets.UTF_8);
+      fail("written, not compared: " + file);
+    }
+    assertThat(shown.lines().toList()).as(file).isEqualTo(kept(file).lines().toList());
+  }
+
+  private static String kept(String file) throws IOException {
+    try (InputStream in = PictureTest.class.getResourceAsStream("/screens/" + file)) {
+      assertThat(in).as("the file screens/" + file).isNotNull();
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    }
+  }
+
+  @Test
+  void drawSaysSoInOneLineWhenTheWindowIsTooSmall() {
+    assertThat(Screens.text(Views.question(), 59, 24).strip()).isEqualTo(Picture.TOO_SMALL);
+    assertThat(Screens.text(Views.question(), 80, 19).strip()).isEqualTo(Picture.TOO_SMALL);
+    assertThat(Screens.text(Views.question(), 60, 20)).doesNotContain(Picture.TOO_SMALL);
+  }
+
+  @Test
+  void drawShowsWhatMattersInTheLeastWindow() {
+    assertThat(Screens.text(Views.question(), 60, 20))
+        .contains("CHECK", "you mean 92?", "in question", "affirm [Enter]", "in hand 1:34");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"KEYPAD", "LISTENING", "HEARING", "SPEAKING", "CHECK"})
+  void drawNamesTheModeInTheSamePlace(View.Mode mode) {
+    String top = Screens.text(Views.in(mode), 80, 24).lines().findFirst().orElseThrow();
+    assertThat(top.substring(57, 69).strip()).isEqualTo(mode.name());
+    assertThat(top.substring(69)).isEqualTo("████░░░░░░");
+  }
+
+  @Test
+  void drawTellsModesApartWithoutColour() {
+    Set<String> seen =
+        Arrays.stream(View.Mode.values())
+            .map(mode -> Screens.text(Views.in(mode), 80, 24))
+            .collect(Collectors.toSet());
+    assertThat(seen).hasSize(View.Mode.values().length);
+  }
+
+  @Test
+  void drawTellsStandingsApartByMarkAndByWord() {
+    List<String> lines = Screens.text(Views.standings(), 80, 24).lines().toList();
+    List<String> record = lines.subList(16, 22);
+    assertThat(new HashSet<>(record.stream().map(line -> line.substring(1, 2)).toList()))
+        .as("marks")
+        .hasSize(View.Standing.values().length);
+    assertThat(record.stream().map(line -> line.substring(67)).toList())
+        .containsExactly("taken", "in question", "missing", "asked", "empty", "confirmed");
+  }
+
+  @Test
+  void drawKeepsTheRecordInPlaceWhateverHappensAbove() {
+    String taken = " = Band                 2841-55601";
+    for (View view :
+        List.of(Views.asking(), Views.question(), Views.refused(), Views.partsDown())) {
+      assertThat(Screens.text(view, 80, 24).lines().toList().get(16)).startsWith(taken);
+    }
+  }
+
+  @Test
+  void drawUsesRedAndTheDefaultsOnly() {
+    Set<TextColor> colours = new HashSet<>();
+    for (View view : PICTURES.values()) {
+      Screens.cells(Screens.drawn(view, 80, 24, Ink.Palette.SIXTEEN))
+          .forEach(
+              cell -> {
+                colours.add(cell.getForegroundColor());
+                assertThat(cell.getBackgroundColor()).isEqualTo(TextColor.ANSI.DEFAULT);
+              });
+    }
+    assertThat(colours).containsExactlyInAnyOrder(TextColor.ANSI.DEFAULT, TextColor.ANSI.RED);
+  }
+
+  @Test
+  void drawUsesNoColourWhenNoneIsWanted() {
+    for (View view : PICTURES.values()) {
+      assertThat(Screens.cells(Screens.drawn(view, 80, 24, Ink.Palette.NONE)))
+          .allMatch(cell -> cell.getForegroundColor().equals(TextColor.ANSI.DEFAULT))
+          .allMatch(cell -> cell.getBackgroundColor().equals(TextColor.ANSI.DEFAULT));
+    }
+  }
+
+  @Test
+  void drawFallsBackToPlainTextWhenLargeGlyphsDoNotFit() {
+    assertThat(Screens.text(Views.big("2841-55601 2841"), 80, 24)).contains("2841-55601 2841");
+    assertThat(Screens.text(Views.big("½"), 80, 24)).contains("½");
+  }
+
+  @Test
+  void drawNeverFailsAtAnySize() {
+    for (int columns = 1; columns <= 180; columns += 13) {
+      for (int rows = 1; rows <= 60; rows += rows < 18 ? 6 : 2) {
+        int width = columns;
+        int height = rows;
+        for (View view : List.of(Views.partsDown(), Views.cautions())) {
+          assertThatCode(() -> Screens.text(view, width, height))
+              .as(width + "x" + height)
+              .doesNotThrowAnyException();
+        }
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"-96, 0", "-60, 0", "-57, 1", "-30, 5", "-3, 10", "0, 10", "6, 10"})
+  void drawFillsTheBarByTheLevel(int decibels, int filled) {
+    String top = Screens.text(Views.at(decibels), 80, 24).lines().findFirst().orElseThrow();
+    assertThat(top).endsWith(" " + "█".repeat(filled) + "░".repeat(10 - filled));
+  }
+}

@@ -1,0 +1,294 @@
+package org.calamus.adapter.lanterna;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.core.dialogue.Part;
+import org.calamus.core.dialogue.View;
+import org.calamus.core.record.FieldId;
+
+/** Views as the dialogue would make them, for an invented station. */
+final class Views {
+
+  private static final String STATION = "Fenwick Marsh   A. Reed   Wed 25 Nov 2026   08:41";
+
+  private static final List<View.Hint> HINTS =
+      List.of(
+          new View.Hint("digits", "0-9 .", "value"),
+          new View.Hint("enter value", "Enter", "take it"),
+          new View.Hint("go back", "-", "take back"),
+          new View.Hint("skip field", "+", "next"),
+          new View.Hint("say again", "*", "repeat"),
+          new View.Hint("", "/", "talk"),
+          new View.Hint("abandon record", "", "give it up"));
+
+  private static final List<View.Hint> ANSWERS =
+      List.of(
+          new View.Hint("affirm", "Enter", "yes, 92"),
+          new View.Hint("negative", "-", "no, keep asking"),
+          new View.Hint("say again", "*", "repeat"));
+
+  private static final List<String> RECENT =
+      List.of(
+          "2841-55600   BCCH   HY   U   wing 64   mass 10.9   08:32",
+          "2841-55599   BCCH   AHY  M   wing 67   mass 11.4   08:29",
+          "2841-55598   WBNU   HY   F   wing 87   mass 20.1   08:17",
+          "2841-55597   DOWO   SY   F   wing 92   mass 26.0   08:05",
+          "2841-55596   BCCH   HY   U   wing 63   mass 10.6   07:58",
+          "2841-55595   TUTI   AHY  U   wing 80   mass 21.8   07:44",
+          "2841-55594   TUTI   HY   U   wing 78   mass 20.7   07:40");
+
+  private Views() {}
+
+  /** The wing is asked and nothing is keyed yet. */
+  static View asking() {
+    return new Draft().view();
+  }
+
+  /** Two digits of the wing are keyed. */
+  static View keying() {
+    Draft draft = new Draft();
+    draft.big = "92";
+    return draft.view();
+  }
+
+  /** The band number was just taken, and the species is asked. */
+  static View bandTaken() {
+    Draft draft = new Draft();
+    draft.mode = View.Mode.SPEAKING;
+    draft.asked = "Species";
+    draft.big = "2841-55601";
+    draft.lines =
+        List.of(
+            taken(FieldId.BAND, "Band", "2841-55601", "keyed"),
+            asked(FieldId.SPECIES, "Species"),
+            missing(FieldId.AGE, "Age"),
+            missing(FieldId.SEX, "Sex"),
+            empty(FieldId.WING, "Wing chord, mm"),
+            empty(FieldId.MASS, "Mass, g"));
+    draft.inHand = Optional.of(Duration.ofSeconds(12));
+    return draft.view();
+  }
+
+  /** The wing was just taken by voice, and the mass is asked; the scale sends. */
+  static View valueTaken() {
+    Draft draft = new Draft();
+    draft.mode = View.Mode.SPEAKING;
+    draft.asked = "Mass, g";
+    draft.big = "92";
+    draft.live = Optional.of("22.3 g");
+    draft.lines =
+        List.of(
+            draft.lines.get(0),
+            draft.lines.get(1),
+            draft.lines.get(2),
+            draft.lines.get(3),
+            taken(FieldId.WING, "Wing chord, mm", "92", "said"),
+            asked(FieldId.MASS, "Mass, g"));
+    return draft.view();
+  }
+
+  /** A wing that is far too short waits for an answer. */
+  static View question() {
+    Draft draft = new Draft();
+    draft.mode = View.Mode.CHECK;
+    draft.big = "29";
+    draft.question =
+        Optional.of(
+            "Wing 29 mm is below 78 for White-breasted Nuthatch. Did you mean 92? affirm or"
+                + " negative");
+    draft.hints = ANSWERS;
+    draft.lines =
+        List.of(
+            draft.lines.get(0),
+            draft.lines.get(1),
+            draft.lines.get(2),
+            draft.lines.get(3),
+            new View.Line(FieldId.WING, "Wing chord, mm", "29", "said", View.Standing.IN_QUESTION),
+            draft.lines.get(5));
+    return draft.view();
+  }
+
+  /** A value was refused; the message says why. */
+  static View refused() {
+    Draft draft = new Draft();
+    draft.mode = View.Mode.HEARING;
+    draft.decibels = -9;
+    draft.message = "Not taken: wing 920 mm. A wing has two or three digits, from 30 to 350.";
+    return draft.view();
+  }
+
+  /** The ears, the scale and the store are down, and a question is open. */
+  static View partsDown() {
+    Draft draft = new Draft(question());
+    draft.mode = View.Mode.KEYPAD;
+    draft.decibels = -96;
+    draft.message = "Wing: 29 is in question.";
+    draft.health =
+        List.of(
+            new View.Health(
+                Part.EARS, false, "No microphone was found: plug one in, or go on by keypad."),
+            new View.Health(Part.VOICE, true, "built-in voice"),
+            new View.Health(
+                Part.SCALE,
+                false,
+                "The balance on its port has sent nothing for 30 seconds: switch it on, or unplug"
+                    + " and plug its cable, or key the mass."),
+            new View.Health(Part.STORE, false, "The disk is full: free some space, then go on."));
+    return draft.view();
+  }
+
+  /** The same parts down with no question, so that there is room to say all. */
+  static View partsDownAlone() {
+    Draft draft = new Draft(partsDown());
+    draft.question = Optional.empty();
+    return draft.view();
+  }
+
+  /** The start of a session: cautions, and a record that was left unfinished. */
+  static View cautions() {
+    Draft draft = new Draft();
+    draft.mode = View.Mode.CHECK;
+    draft.asked = "Band";
+    draft.question =
+        Optional.of("Record 2841-55600 was left unfinished. Go on with it? affirm or negative");
+    draft.hints = ANSWERS;
+    draft.lines = draft.lines.stream().map(Views::emptied).toList();
+    draft.inHand = Optional.empty();
+    draft.recent = List.of();
+    draft.savedCount = 0;
+    draft.cautions =
+        List.of(
+            "Look at what is taken, not only at what is said: a wrong digit sounds like a right"
+                + " one.",
+            "Limits for wing and mass are guides and not published values for this station.",
+            "The bird comes first: let it go when it shows stress, finished or not.");
+    return draft.view();
+  }
+
+  /** Every standing and way at once. */
+  static View standings() {
+    Draft draft = new Draft();
+    draft.lines =
+        List.of(
+            taken(FieldId.BAND, "Band", "2841-55601", "keyed"),
+            new View.Line(FieldId.SPECIES, "Species", "WBNU", "said", View.Standing.IN_QUESTION),
+            missing(FieldId.AGE, "Age"),
+            asked(FieldId.SEX, "Sex"),
+            empty(FieldId.WING, "Wing chord, mm"),
+            new View.Line(FieldId.MASS, "Mass, g", "31.7", "measured", View.Standing.CONFIRMED));
+    return draft.view();
+  }
+
+  /** The first view with another mode. */
+  static View in(View.Mode mode) {
+    Draft draft = new Draft();
+    draft.mode = mode;
+    return draft.view();
+  }
+
+  /** The first view with another level. */
+  static View at(int decibels) {
+    Draft draft = new Draft();
+    draft.decibels = decibels;
+    return draft.view();
+  }
+
+  /** The first view with other words in large. */
+  static View big(String text) {
+    Draft draft = new Draft();
+    draft.big = text;
+    return draft.view();
+  }
+
+  private static View.Line taken(FieldId field, String label, String value, String way) {
+    return new View.Line(field, label, value, way, View.Standing.TAKEN);
+  }
+
+  private static View.Line asked(FieldId field, String label) {
+    return new View.Line(field, label, "", "", View.Standing.ASKED);
+  }
+
+  private static View.Line missing(FieldId field, String label) {
+    return new View.Line(field, label, "", "", View.Standing.MISSING);
+  }
+
+  private static View.Line empty(FieldId field, String label) {
+    return new View.Line(field, label, "", "", View.Standing.EMPTY);
+  }
+
+  private static View.Line emptied(View.Line line) {
+    return missing(line.field(), line.label());
+  }
+
+  /** A view in the making. */
+  private static final class Draft {
+    private View.Mode mode = View.Mode.LISTENING;
+    private String asked = "Wing chord, mm";
+    private String big = "";
+    private List<View.Line> lines =
+        new ArrayList<>(
+            List.of(
+                taken(FieldId.BAND, "Band", "2841-55601", "keyed"),
+                taken(FieldId.SPECIES, "Species", "WBNU White-breasted Nuthatch", "said"),
+                taken(FieldId.AGE, "Age", "SY second year", "said"),
+                taken(FieldId.SEX, "Sex", "M male", "keyed"),
+                Views.asked(FieldId.WING, "Wing chord, mm"),
+                empty(FieldId.MASS, "Mass, g")));
+    private Optional<String> question = Optional.empty();
+    private String message = "";
+    private List<View.Health> health =
+        List.of(
+            new View.Health(Part.EARS, true, "USB microphone"),
+            new View.Health(Part.VOICE, true, "built-in voice"),
+            new View.Health(Part.SCALE, true, "bench balance"),
+            new View.Health(Part.STORE, true, "captures.db"));
+    private int decibels = -38;
+    private Optional<String> live = Optional.empty();
+    private List<View.Hint> hints = HINTS;
+    private Optional<Duration> inHand = Optional.of(Duration.ofSeconds(94));
+    private int savedCount = 14;
+    private List<String> recent = RECENT;
+    private List<String> cautions = List.of();
+
+    private Draft() {}
+
+    private Draft(View view) {
+      mode = view.mode();
+      asked = view.asked();
+      big = view.big();
+      lines = view.lines();
+      question = view.question();
+      message = view.message();
+      health = view.health();
+      decibels = view.decibels();
+      live = view.live();
+      hints = view.hints();
+      inHand = view.inHand();
+      savedCount = view.savedCount();
+      recent = view.recent();
+      cautions = view.cautions();
+    }
+
+    private View view() {
+      return new View(
+          mode,
+          STATION,
+          asked,
+          big,
+          lines,
+          question,
+          message,
+          health,
+          decibels,
+          live,
+          hints,
+          "2841-55602",
+          inHand,
+          savedCount,
+          recent,
+          cautions);
+    }
+  }
+}
