@@ -1,5 +1,9 @@
 package org.calamus.engine;
 
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -11,7 +15,6 @@ import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.Step;
 import org.calamus.core.dialogue.Views;
 import org.calamus.port.EventSink;
-import org.calamus.port.RecordStore.StoreException;
 
 /**
  * The one loop of a session: takes an event, steps the dialogue, performs the effects, shows the
@@ -32,25 +35,29 @@ public final class Engine implements EventSink {
   private final Views views;
   private final Ports ports;
   private final Keeper keeper;
+  private final Deque<Event> answers = new ArrayDeque<>();
   private int phrasesSpoken;
   private boolean isHushed;
-  private boolean hasEnded;
+  private volatile boolean hasEnded;
 
   /** An engine for one session. */
   public Engine(Dialogue dialogue, Views views, Ports ports) {
     this.dialogue = dialogue;
     this.views = views;
     this.ports = ports;
-    this.keeper = new Keeper(ports.store(), ports.clock(), this);
+    this.keeper = new Keeper(ports.store(), ports.clock(), answers::add);
   }
 
   @Override
   public void post(Event event) {
-    queue.add(event);
+    if (!hasEnded) {
+      queue.add(event);
+    }
   }
 
   /**
-   * Runs the session until it ends.
+   * Runs the session until it ends. What the store still holds back then is tried once more; where
+   * that fails too, the store's health in the state says so.
    *
    * @param start the state to begin with
    * @return the state at the end
@@ -58,20 +65,48 @@ public final class Engine implements EventSink {
    */
   public State run(State start) throws InterruptedException {
     State state = start;
+    Instant ticked = ports.clock().now();
     while (!hasEnded) {
       Event event = queue.poll(TICK_MILLIS, TimeUnit.MILLISECONDS);
-      state = handle(state, event == null ? new Event.Ticked(ports.clock().now()) : event);
+      if (event != null) {
+        state = handle(state, event);
+      }
+      Instant now = ports.clock().now();
+      if (!hasEnded && (event == null || isTickDue(ticked, now))) {
+        ticked = now;
+        keeper.catchUp();
+        state = handle(state, new Event.Ticked(now));
+      }
     }
-    return state;
+    keeper.catchUp();
+    return answered(state);
+  }
+
+  /** A steady stream of events must not keep the ticks away, nor a clock that was set back. */
+  private static boolean isTickDue(Instant last, Instant now) {
+    return now.isBefore(last) || Duration.between(last, now).toMillis() >= TICK_MILLIS;
   }
 
   private State handle(State state, Event event) {
     if (event instanceof Event.VoiceEnded && !isLastPhrase()) {
       return state;
     }
-    if (event instanceof Event.Ticked) {
-      keeper.catchUp();
+    return answered(stepped(state, event));
+  }
+
+  /**
+   * The store's answers come before anything that happened meanwhile: a value that was said while a
+   * record was being saved belongs to the next record.
+   */
+  private State answered(State state) {
+    State after = state;
+    while (!answers.isEmpty()) {
+      after = stepped(after, answers.remove());
     }
+    return after;
+  }
+
+  private State stepped(State state, Event event) {
     Step step = dialogue.step(state, event);
     perform(step.effects());
     var view = views.of(step.state());
@@ -94,20 +129,21 @@ public final class Engine implements EventSink {
   }
 
   private void perform(List<Effect> effects) {
+    boolean hasFailed = false;
     for (Effect effect : effects) {
-      try {
+      boolean claims = effect instanceof Effect.Say || effect instanceof Effect.Sound;
+      if (Keeper.isForStore(effect) && hasFailed) {
+        keeper.hold(effect);
+      } else if (Keeper.isForStore(effect)) {
+        hasFailed = !keeper.keep(effect);
+      } else if (!(hasFailed && claims)) {
         perform(effect);
-      } catch (StoreException e) {
-        keeper.failed(effect, e.getMessage());
-        return;
       }
     }
   }
 
   private void perform(Effect effect) {
-    if (Keeper.isForStore(effect)) {
-      keeper.keep(effect);
-    } else if (effect instanceof Effect.Say say) {
+    if (effect instanceof Effect.Say say) {
       phrasesSpoken++;
       isHushed = false;
       ports.ears().shut();

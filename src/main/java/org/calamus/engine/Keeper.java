@@ -21,6 +21,7 @@ final class Keeper {
   private final RecordStore store;
   private final Clock clock;
   private final EventSink events;
+  private boolean hasFailed;
 
   Keeper(RecordStore store, Clock clock, EventSink events) {
     this.store = store;
@@ -35,40 +36,58 @@ final class Keeper {
         || effect instanceof Effect.AbandonRecord;
   }
 
-  /** Performs an effect, after all that is held back. */
-  void keep(Effect effect) {
-    flush();
-    perform(effect);
+  /**
+   * Performs an effect, after all that is held back. One that fails is told to the dialogue, and
+   * held back unless the bander can simply ask for it again, as for saving.
+   *
+   * @return whether it is done
+   */
+  boolean keep(Effect effect) {
+    try {
+      flush();
+      perform(effect);
+      works();
+      return true;
+    } catch (StoreException e) {
+      hasFailed = true;
+      hold(effect);
+      events.post(new Event.StoreFailed(clock.now(), e.getMessage()));
+      return false;
+    }
   }
 
-  private void flush() {
-    if (backlog.isEmpty()) {
-      return;
-    }
-    while (!backlog.isEmpty()) {
-      perform(backlog.peek());
-      backlog.remove();
-    }
-    events.post(new Event.PartUp(clock.now(), Part.STORE, "storing again"));
-  }
-
-  /** An effect failed: holds it back unless the bander can simply ask for it again. */
-  void failed(Effect effect, String sentence) {
-    if (effect instanceof Effect.JournalValue
-        || effect instanceof Effect.JournalErased
-        || effect instanceof Effect.AbandonRecord) {
+  /** Holds an effect back, to be performed in its turn; saving is left to be asked for again. */
+  void hold(Effect effect) {
+    if (!(effect instanceof Effect.SaveRecord)) {
       backlog.add(effect);
     }
-    events.post(new Event.StoreFailed(clock.now(), sentence));
   }
 
   /** Tries to journal what is held back; stays silent where that fails again. */
   void catchUp() {
+    if (backlog.isEmpty()) {
+      return;
+    }
     try {
       flush();
+      works();
     } catch (StoreException stillNoRoom) {
       // the failure was told when it began, and the next tick tries again
       return;
+    }
+  }
+
+  private void flush() {
+    while (!backlog.isEmpty()) {
+      perform(backlog.peek());
+      backlog.remove();
+    }
+  }
+
+  private void works() {
+    if (hasFailed) {
+      hasFailed = false;
+      events.post(new Event.PartUp(clock.now(), Part.STORE, "storing again"));
     }
   }
 

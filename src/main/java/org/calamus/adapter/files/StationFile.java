@@ -75,7 +75,10 @@ public final class StationFile implements Stations {
     for (String key : toml.keySet()) {
       if (!KEYS.contains(key)) {
         problems.add(
-            at(toml.inputPositionOf(key)) + "\"" + key + "\" is no setting; see the user guide.");
+            at(toml.inputPositionOf(List.of(key)))
+                + "\""
+                + key
+                + "\" is no setting; see the user guide.");
       }
     }
     return new StationSettings(
@@ -95,7 +98,7 @@ public final class StationFile implements Stations {
     if (value instanceof String text && !text.isBlank()) {
       return Optional.of(text.strip());
     }
-    problems.add(at(table.inputPositionOf(key)) + key + " must be a text in quotes.");
+    problems.add(at(table.inputPositionOf(List.of(key))) + key + " must be a text in quotes.");
     return Optional.empty();
   }
 
@@ -133,15 +136,28 @@ public final class StationFile implements Stations {
         problems.add(at(all.inputPositionOf(i)) + "an instrument has a port and a device.");
         continue;
       }
-      Optional<String> port = text(one, "port", problems);
-      Optional<String> device = text(one, "device", problems);
-      if (port.isPresent() && device.isPresent()) {
-        found.add(new StationSettings.InstrumentAt(port.get(), device.get()));
-      } else {
-        problems.add(at(all.inputPositionOf(i)) + "an instrument needs a port and a device.");
-      }
+      instrument(one, at(all.inputPositionOf(i)), problems).ifPresent(found::add);
     }
     return found;
+  }
+
+  private Optional<StationSettings.InstrumentAt> instrument(
+      TomlTable one, String where, List<String> problems) {
+    for (String key : one.keySet()) {
+      if (!key.equals("port") && !key.equals("device")) {
+        problems.add(
+            at(one.inputPositionOf(List.of(key)))
+                + "\""
+                + key
+                + "\" is no setting of an instrument; it has a port and a device.");
+      }
+    }
+    if (!one.contains(List.of("port")) || !one.contains(List.of("device"))) {
+      problems.add(where + "an instrument needs a port and a device.");
+    }
+    Optional<String> port = text(one, "port", problems);
+    Optional<String> device = text(one, "device", problems);
+    return port.flatMap(p -> device.map(d -> new StationSettings.InstrumentAt(p, d)));
   }
 
   private String at(TomlPosition position) {

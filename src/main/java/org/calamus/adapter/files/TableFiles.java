@@ -3,6 +3,7 @@ package org.calamus.adapter.files;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.form.CodeTable;
@@ -21,6 +22,7 @@ public final class TableFiles implements Tables {
   private static final String RESOURCES = "/tables";
   private static final int SPECIES_COLUMNS = 9;
   private static final int CODE_COLUMNS = 3;
+  private static final int NAME = 2;
 
   private final Optional<Path> folder;
 
@@ -75,6 +77,7 @@ public final class TableFiles implements Tables {
 
   private List<Row> rows(String name, int columns, List<String> problems) {
     String file = name + ".tsv";
+    String shown = TextSource.shown(folder, "tables", file);
     List<String> lines = TextSource.lines(folder, RESOURCES, file);
     List<Row> rows = new ArrayList<>();
     boolean hasHeader = false;
@@ -83,17 +86,59 @@ public final class TableFiles implements Tables {
       if (line.isBlank() || line.startsWith("#")) {
         continue;
       }
-      List<String> cells = List.of(line.split("\t", -1)).stream().map(String::strip).toList();
-      String where = file + ":" + (i + 1);
-      if (cells.size() != columns || cells.get(0).isEmpty()) {
-        problems.add(
-            where + ": " + cells.size() + " columns parted by tabs, and not " + columns + ".");
-      } else if (hasHeader) {
-        rows.add(new Row(where, cells));
+      Row row = new Row(shown + ":" + (i + 1), cells(line));
+      Optional<String> problem =
+          hasHeader ? problem(row, columns, rows) : headerProblem(row, columns);
+      problem.ifPresent(p -> problems.add(row.where() + ": " + p));
+      if (hasHeader && problem.isEmpty()) {
+        rows.add(row);
       }
       hasHeader = true;
     }
+    if (rows.isEmpty() && problems.isEmpty()) {
+      problems.add(shown + ": the table has no row; add one, or take the file away.");
+    }
     return rows;
+  }
+
+  private static List<String> cells(String line) {
+    return Arrays.stream(line.split("\t", -1)).map(String::strip).toList();
+  }
+
+  private static Optional<String> headerProblem(Row row, int columns) {
+    return row.cells().size() == columns && row.cells().get(0).equals("code")
+        ? Optional.empty()
+        : Optional.of(
+            "the first line names the "
+                + columns
+                + " columns, parted by tabs, and begins with \"code\".");
+  }
+
+  /** What is wrong with a row, where something is. */
+  private static Optional<String> problem(Row row, int columns, List<Row> before) {
+    List<String> cells = row.cells();
+    if (cells.size() != columns) {
+      return Optional.of(cells.size() + " columns parted by tabs, and not " + columns + ".");
+    }
+    if (cells.get(0).isEmpty() || cells.get(NAME).isEmpty()) {
+      return Optional.of("a row needs a code and a name.");
+    }
+    return before.stream().flatMap(other -> sameAs(row, other).stream()).findFirst();
+  }
+
+  private static Optional<String> sameAs(Row row, Row other) {
+    String code = row.cells().get(0);
+    String digits = row.cells().get(1);
+    if (code.equalsIgnoreCase(other.cells().get(0))) {
+      return Optional.of(twice("code", code, other));
+    }
+    return !digits.isEmpty() && digits.equals(other.cells().get(1))
+        ? Optional.of(twice("number", digits, other))
+        : Optional.empty();
+  }
+
+  private static String twice(String what, String text, Row other) {
+    return "the " + what + " " + text + " stands already at " + other.where() + ".";
   }
 
   private static Optional<Range> range(

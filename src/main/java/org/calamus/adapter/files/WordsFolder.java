@@ -44,7 +44,10 @@ public final class WordsFolder implements Vocabularies {
   public Vocabulary read() {
     List<WordsFile.Contents> files = new ArrayList<>();
     for (String name : OWN) {
-      files.add(WordsFile.read(shown(name), TextSource.lines(folder, RESOURCES, name)));
+      files.add(
+          WordsFile.read(
+              TextSource.shown(folder, "grammars", name),
+              TextSource.lines(folder, RESOURCES, name)));
     }
     for (Path added : added()) {
       files.add(WordsFile.read(added.toString(), TextSource.lines(added)));
@@ -55,14 +58,6 @@ public final class WordsFolder implements Vocabularies {
       throw new SettingsException(problems);
     }
     return vocabulary;
-  }
-
-  private String shown(String name) {
-    return folder
-        .map(f -> f.resolve(name))
-        .filter(Files::isRegularFile)
-        .map(Path::toString)
-        .orElse("grammars/" + name);
   }
 
   private List<Path> added() {

@@ -59,6 +59,11 @@ record Console(
     return new Console(changed, isSpeaking, isHearing, decibels, live, weighings, waiting, now);
   }
 
+  /** Whether the store has failed and not worked since. */
+  boolean isStoreDown() {
+    return health.containsKey(Part.STORE) && !health.get(Part.STORE).isUp();
+  }
+
   Console withSpeaking(boolean speaks) {
     return new Console(health, speaks, isHearing, decibels, live, weighings, waiting, now);
   }

@@ -112,7 +112,12 @@ public final class Dialogue {
   }
 
   private static State partUp(State state, Event.PartUp up) {
-    return state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
+    boolean isToldDown =
+        Optional.ofNullable(state.console().health().get(up.part()))
+            .filter(h -> !h.isUp() && h.sentence().equals(state.face().message()))
+            .isPresent();
+    State told = isToldDown ? state.message("") : state;
+    return told.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
   }
 
   /** A scale that went away in mid-weighing has settled nothing: what it had sent is forgotten. */
@@ -179,7 +184,10 @@ public final class Dialogue {
         : settled(shown, device, after.settled().get(), arrived.at());
   }
 
-  /** A settled value is taken once a bird: a field that has its value is left as it is. */
+  /**
+   * A settled value is taken once a bird: a field that has its value is left as it is. It waits
+   * while a question is open or keys are struck that are not entered yet.
+   */
   private Step settled(State state, DeviceDescription device, Settled settled, Instant at) {
     boolean isWanted =
         state.record().isPresent() && state.record().get().entry(device.field()).isEmpty();
@@ -197,15 +205,23 @@ public final class Dialogue {
             device.field(),
             new Heard.One(settled.value()),
             new Provenance(Provenance.Way.MEASURED, detail));
-    return state.question().isPresent()
+    boolean mustWait = state.question().isPresent() || !state.face().keys().isEmpty();
+    return mustWait
         ? Step.of(state.console(c -> c.withWaiting(Optional.of(offer))))
         : values.offer(state, List.of(offer), at);
   }
 
+  /**
+   * A value that could not be stored stays in the record and is held until it can be; the field
+   * that is asked now is named, so that the value is not given to it once more.
+   */
   private Step storeFailed(State state, Event.StoreFailed failed) {
     View.Health down = new View.Health(Part.STORE, false, failed.sentence());
-    return Step.of(state.console(c -> c.withHealth(down)).message(failed.sentence()))
-        .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say("not stored. look at the screen");
+    State told =
+        state.console(c -> c.withHealth(down)).message(failed.sentence()).face(f -> f.withBig(""));
+    Step look = Step.of(told).then(new Effect.Sound(Tone.LOOK_HERE));
+    return told.question().isPresent()
+        ? look.say("not stored yet. a question is open. look at the screen")
+        : look.then(s -> values.prompt(s, "not stored yet"));
   }
 }

@@ -7,7 +7,8 @@ import org.calamus.core.speech.Grammar;
 
 /**
  * Everything the dialogue wants done, in the order in which it is to be done. Where one that
- * touches the store fails, those behind it in the same step are left undone.
+ * touches the store fails, nothing behind it in the same step is said or sounded, since that would
+ * call it done.
  */
 public sealed interface Effect {
 

@@ -40,6 +40,10 @@ record Face(
     return new Face(message, big, "", true, misses, lastSaid, hasCautions);
   }
 
+  Face withoutMenu() {
+    return new Face("", big, "", false, misses, lastSaid, hasCautions);
+  }
+
   Face withMisses(int count) {
     return new Face(message, big, keys, isMenu, count, lastSaid, hasCautions);
   }

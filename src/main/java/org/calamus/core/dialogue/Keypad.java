@@ -47,7 +47,8 @@ final class Keypad {
       case ENTER:
         return enter(state, at);
       case BACKSPACE:
-        return Step.of(state.face(f -> f.withKeys(shorter(f.keys()))));
+        return Step.of(
+            state.face(f -> f.isMenu() ? f.withoutMenu() : f.withKeys(shorter(f.keys()))));
       case TALK:
         return Step.of(state).then(new Effect.FinishUtterance());
       case INTERRUPT:
@@ -99,7 +100,7 @@ final class Keypad {
   private Step enter(State state, Instant at) {
     String keys = state.face().keys();
     if (state.face().isMenu()) {
-      return Step.of(state.face(f -> f.withKeys("").withMessage("")));
+      return Step.of(state.face(Face::withoutMenu));
     }
     if (keys.isEmpty()) {
       return orders.order(state, Command.AFFIRM, Optional.empty(), at);
@@ -114,11 +115,11 @@ final class Keypad {
           .then(new Effect.Sound(Tone.NOT_UNDERSTOOD));
     }
     Offer offer = new Offer(field.get(), heard, new Provenance(Provenance.Way.KEYED, keys));
-    return values.offer(state.withQuestion(Optional.empty()), List.of(offer), at);
+    return values.inPlace(state, List.of(offer), at);
   }
 
   private Step menu(State state, char c, Instant at) {
-    State closed = state.face(f -> f.withKeys("").withMessage(""));
+    State closed = state.face(Face::withoutMenu);
     List<FieldSpec> fields = setup.form().fields();
     int choice = c - '0';
     if (choice >= 1 && choice <= fields.size()) {

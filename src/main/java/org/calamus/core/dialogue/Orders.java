@@ -63,7 +63,7 @@ final class Orders {
     if (question instanceof Question.Abandon) {
       return abandon(state, at);
     }
-    if (question instanceof Question.End) {
+    if (question instanceof Question.End || question instanceof Question.EndUnstored) {
       return Step.of(state).then(new Effect.EndSession());
     }
     throw new AssertionError(question);
@@ -106,7 +106,7 @@ final class Orders {
           .then(new Effect.AbandonRecord(resume.record(), at))
           .then(s -> values.prompt(s, "set aside"));
     }
-    return Step.of(answered).then(s -> values.prompt(s, "going on"));
+    return values.goOn(answered, "going on", at);
   }
 
   /** Asks a field now; its value stays until another is taken. */
@@ -114,12 +114,19 @@ final class Orders {
     if (Values.isOtherQuestion(state)) {
       return values.miss(state, "answer affirm or negative first");
     }
+    List<Offer> rest =
+        state
+            .question()
+            .map(q -> q instanceof Question.Keep keep ? keep.rest() : List.<Offer>of())
+            .orElse(List.of());
     State opened =
         state
             .withQuestion(Optional.empty())
             .withOpen(Optional.of(field))
             .face(f -> f.withBig("").withMessage("").withKeys(""));
-    return values.prompt(opened, "");
+    return rest.isEmpty()
+        ? values.prompt(opened, "")
+        : values.offer(opened, rest, state.console().now());
   }
 
   Step repeat(State state) {
@@ -176,7 +183,10 @@ final class Orders {
     return values.prompt(moved, "");
   }
 
-  /** Saves, where nothing required is missing and no question is open. */
+  /**
+   * Saves, where nothing required is missing and no question is open. A mass that settled meanwhile
+   * is offered first and saving must be asked for again.
+   */
   Step save(State state) {
     if (state.question().isPresent()) {
       return values.miss(state, "answer affirm or negative first");
@@ -188,7 +198,9 @@ final class Orders {
     if (!missing.isEmpty()) {
       return missing(state, missing);
     }
-    return Step.of(state).then(new Effect.SaveRecord(state.record().get()));
+    return Values.hasWaiting(state)
+        ? values.offer(state, List.of(), state.console().now())
+        : Step.of(state).then(new Effect.SaveRecord(state.record().get()));
   }
 
   private Step missing(State state, List<FieldSpec> missing) {
@@ -222,13 +234,7 @@ final class Orders {
   }
 
   Step askToResume(State state, CaptureRecord record) {
-    String shown =
-        "An unfinished bird was found: "
-            + setup.phrases().line(record)
-            + ". Affirm carries it on, negative sets it aside.";
-    return Step.of(state.withQuestion(Optional.of(new Question.Resume(record))).message(shown))
-        .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say("unfinished bird. carry on");
+    return ask(state, new Question.Resume(record)).say("unfinished bird. carry on");
   }
 
   private Step resume(State state, CaptureRecord record) {
@@ -245,12 +251,20 @@ final class Orders {
     if (state.record().isEmpty()) {
       return Step.of(state.message("There is no bird to abandon.")).say("no bird begun");
     }
+    return ask(state, new Question.Abandon()).say("abandon this record");
+  }
+
+  /** Asks something that is not about a value; a value in question is asked for again after it. */
+  private Step ask(State state, Question question) {
+    Optional<FieldId> open =
+        state.question().isPresent() && state.question().get() instanceof Question.Keep keep
+            ? Optional.of(keep.field())
+            : state.open();
+    String shown = new Questions(setup.phrases()).shown(question);
     return Step.of(
-            state
-                .withQuestion(Optional.of(new Question.Abandon()))
-                .message("Abandon this record? Its journal is kept."))
-        .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say("abandon this record");
+            state.withOpen(open).withQuestion(Optional.of(question)).face(f -> f.withBig("")))
+        .then(s -> Step.of(s.message(shown)))
+        .then(new Effect.Sound(Tone.LOOK_HERE));
   }
 
   private Step abandon(State state, Instant at) {
@@ -260,14 +274,12 @@ final class Orders {
   }
 
   Step end(State state) {
+    if (state.console().isStoreDown()) {
+      return ask(state, new Question.EndUnstored()).say("not everything is stored. end session");
+    }
     if (state.record().isEmpty()) {
       return Step.of(state).then(new Effect.EndSession());
     }
-    return Step.of(
-            state
-                .withQuestion(Optional.of(new Question.End()))
-                .message("End the session? The unfinished bird is kept for the next start."))
-        .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say("bird unfinished. end session");
+    return ask(state, new Question.End()).say("bird unfinished. end session");
   }
 }

@@ -47,4 +47,7 @@ sealed interface Question {
 
   /** Shall the session end though a record is open? */
   record End() implements Question {}
+
+  /** Shall the session end though the store has not kept everything? */
+  record EndUnstored() implements Question {}
 }

@@ -46,7 +46,23 @@ final class Values {
       Optional<FieldId> field = item.field().or(() -> unnamed);
       field.ifPresent(f -> offers.add(new Offer(f, item.heard(), provenance)));
     }
-    return offer(state.withQuestion(Optional.empty()), offers, at);
+    return inPlace(state, offers, at);
+  }
+
+  /**
+   * Values given while a value may be in question. The question stays open until one of them is
+   * taken or refused; what was said in one breath with the questioned value is offered after them,
+   * and the questioned field is asked again where none of them fills it.
+   */
+  Step inPlace(State state, List<Offer> offers, Instant at) {
+    if (state.question().isEmpty() || !(state.question().get() instanceof Question.Keep keep)) {
+      return offer(state, offers, at);
+    }
+    List<Offer> all = new ArrayList<>(offers);
+    keep.rest().stream()
+        .filter(r -> offers.stream().noneMatch(o -> o.field() == r.field()))
+        .forEach(all::add);
+    return offer(state.withOpen(Optional.of(keep.field())), all, at);
   }
 
   static boolean isOtherQuestion(State state) {
@@ -58,6 +74,20 @@ final class Values {
     return offer(Step.of(state), offers, List.of(), at);
   }
 
+  /** Says something, offers the mass that settled while a question was open, and asks on. */
+  Step goOn(State state, String told, Instant at) {
+    return offer(Step.of(state), List.of(), List.of(told), at);
+  }
+
+  /** Whether a mass settled while it could not be offered, and is still wanted. */
+  static boolean hasWaiting(State state) {
+    return state
+        .console()
+        .waiting()
+        .filter(w -> state.record().map(r -> r.entry(w.field()).isEmpty()).orElse(false))
+        .isPresent();
+  }
+
   private Step offer(Step step, List<Offer> offers, List<String> told, Instant at) {
     State state = step.state();
     if (offers.isEmpty()) {
@@ -67,7 +97,7 @@ final class Values {
     List<Offer> rest = offers.subList(1, offers.size());
     Optional<FieldValue> value = decide(state, first, at);
     if (value.isEmpty()) {
-      return step.then(s -> tell(s, told)).then(s -> miss(s, hint(first)));
+      return step.then(s -> miss(s, hint(first), told));
     }
     List<Finding> findings = findings(state, first, value.get(), at);
     if (findings.stream().anyMatch(f -> f.severity() == Finding.Severity.REFUSED)) {
@@ -186,7 +216,7 @@ final class Values {
     Entry entry = new Entry(keep.value(), keep.provenance(), at, confirmed);
     FieldSpec spec = setup.form().spec(keep.field());
     return offer(
-        take(state.withOpen(Optional.of(keep.field())), keep.field(), entry),
+        take(state, keep.field(), entry),
         keep.rest(),
         List.of(phrases.spokenWithName(spec, keep.value())),
         at);
@@ -206,18 +236,11 @@ final class Values {
   private Step waiting(Step step, List<String> told, Instant at) {
     Optional<Offer> waiting = step.state().console().waiting();
     State state = step.state().console(c -> c.withWaiting(Optional.empty()));
-    boolean isWanted =
-        waiting.isPresent()
-            && state.record().isPresent()
-            && state.record().get().entry(waiting.get().field()).isEmpty();
+    boolean isWanted = hasWaiting(step.state());
     Step cleared = new Step(state, step.effects());
     return isWanted
         ? offer(cleared, List.of(waiting.get()), told, at)
         : cleared.then(s -> prompt(s, String.join(". ", told)));
-  }
-
-  private static Step tell(State state, List<String> told) {
-    return told.isEmpty() ? Step.of(state) : Step.of(state).say(String.join(". ", told));
   }
 
   private static String joined(List<String> told, String last) {
@@ -234,17 +257,29 @@ final class Values {
 
   /** Something was not understood: the first time "again", then what fits, then the keypad. */
   Step miss(State state, String hint) {
+    return miss(state, hint, List.of());
+  }
+
+  /** What was taken before is told in the same phrase, since a second one would cut it off. */
+  private Step miss(State state, String hint, List<String> told) {
     int misses = state.face().misses() + 1;
     String asked = Dialogue.askedField(state).map(f -> setup.form().spec(f).spoken()).orElse("");
     String phrase = hint.isEmpty() ? "again" : hint;
     if (misses == PATIENCE && hint.isEmpty()) {
-      phrase = asked.isEmpty() ? "say affirm or negative" : asked + ", or correction";
+      phrase = fitting(state, asked);
     } else if (misses > PATIENCE) {
       phrase = "use the keypad" + (asked.isEmpty() ? "" : " for " + asked);
     }
     String shown = "Not understood: " + phrase + ".";
     return Step.of(state.face(f -> f.withMisses(misses).withMessage(shown)))
         .then(new Effect.Sound(Tone.NOT_UNDERSTOOD))
-        .say(phrase);
+        .say(joined(told, phrase));
+  }
+
+  private static String fitting(State state, String asked) {
+    if (!asked.isEmpty()) {
+      return asked + ", or correction";
+    }
+    return state.question().isPresent() ? "say affirm or negative" : "save record, or correction";
   }
 }

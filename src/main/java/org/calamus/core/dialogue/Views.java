@@ -134,19 +134,7 @@ public final class Views {
   }
 
   private Optional<String> question(State state) {
-    return state
-        .question()
-        .map(
-            q -> {
-              if (q instanceof Question.Keep keep) {
-                FieldSpec spec = setup.form().spec(keep.field());
-                return keep.doubts().get(0).shown()
-                    + " Keep "
-                    + setup.phrases().shown(spec, keep.value())
-                    + "?";
-              }
-              return state.face().message();
-            });
+    return state.question().map(new Questions(setup.phrases())::shown);
   }
 
   private static List<View.Health> health(State state) {

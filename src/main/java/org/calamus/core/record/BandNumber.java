@@ -44,6 +44,11 @@ public record BandNumber(String prefix, String suffix)
     return new BandNumber(prefix, fiveDigits((suffixNumber() + 1) % SUFFIXES));
   }
 
+  /** Whether no band of this prefix follows: its suffix is 00000. */
+  public boolean isLastOfPrefix() {
+    return suffixNumber() == 0;
+  }
+
   /** Where the band sits in its string of one hundred: 1 for suffix ..01, 100 for suffix ..00. */
   public int positionInString() {
     return (ordinal() - 1) % STRING_LENGTH + 1;

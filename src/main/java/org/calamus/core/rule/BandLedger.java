@@ -38,21 +38,25 @@ public record BandLedger(
     return new BandLedger(moreUsed, last, Optional.of(band));
   }
 
-  /** The next unused band of the string used last; empty before the first band. */
+  /** The next unused band behind the one used last; empty where there is none. */
   public Optional<BandNumber> expected() {
-    return lastUsed.map(this::nextUnused);
+    return lastUsed.flatMap(this::nextUnused);
   }
 
-  /** The next unused band of the string that has this prefix; empty where none was used yet. */
+  /** The next unused band of this prefix; empty where none was used yet, or the last was. */
   public Optional<BandNumber> expected(String prefix) {
-    return Optional.ofNullable(lastByPrefix.get(prefix)).map(this::nextUnused);
+    return Optional.ofNullable(lastByPrefix.get(prefix)).flatMap(this::nextUnused);
   }
 
-  private BandNumber nextUnused(BandNumber last) {
-    BandNumber next = last.successor();
-    while (used.contains(next) && !next.equals(last)) {
-      next = next.successor();
+  /** No band follows the last of a prefix, whose suffix is 00000. */
+  private Optional<BandNumber> nextUnused(BandNumber last) {
+    BandNumber at = last;
+    while (!at.isLastOfPrefix()) {
+      at = at.successor();
+      if (!used.contains(at)) {
+        return Optional.of(at);
+      }
     }
-    return next;
+    return Optional.empty();
   }
 }

@@ -3,6 +3,7 @@ package org.calamus.core.speech;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
 import org.calamus.core.record.BandNumber;
@@ -22,6 +23,10 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
    * recordings the model was tried on; it is a weak sign and only one of several.
    */
   private static final double LEAST_CONFIDENCE = 0.7;
+
+  /** The commands that may be about one field. */
+  private static final Set<Command> FIELD_ORDERS =
+      Set.of(Command.CORRECT, Command.NEGATIVE, Command.ERASE, Command.READBACK);
 
   /**
    * What an utterance means.
@@ -68,7 +73,8 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       if (rest.isEmpty()) {
         return new Meaning.Order(order.command(), Optional.empty());
       }
-      if (rest.size() == 1 && rest.get(0) instanceof Token.Field field) {
+      boolean namesField = FIELD_ORDERS.contains(order.command());
+      if (namesField && rest.size() == 1 && rest.get(0) instanceof Token.Field field) {
         return new Meaning.Order(order.command(), Optional.of(field.field()));
       }
       return corrects ? values(rest, lastGiven, expected, true) : new Meaning.Unclear("");

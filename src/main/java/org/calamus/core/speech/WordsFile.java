@@ -29,6 +29,10 @@ public final class WordsFile {
                   .split(" "))
           .collect(Collectors.toUnmodifiableSet());
 
+  /** How many words follow the first word of a meaning. */
+  private static final Map<String, Integer> ARGUMENTS =
+      Map.of("digit", 1, "number", 1, "tens", 1, "letter", 1, "field", 1, "code", 2, "command", 1);
+
   private WordsFile() {}
 
   /**
@@ -59,7 +63,7 @@ public final class WordsFile {
     for (int i = 0; i < lines.size(); i++) {
       String line = lines.get(i).replaceFirst("#.*", "").strip();
       String where = file + ":" + (i + 1);
-      if (line.startsWith("section ")) {
+      if (line.matches("section(\\s[^=]*)?")) {
         section = section(line, where, contents);
       } else if (!line.isEmpty()) {
         readLine(line, section, where, contents);
@@ -104,6 +108,10 @@ public final class WordsFile {
 
   private static SpokenForm.Section section(String line, String where, Contents contents) {
     List<String> parts = List.of(line.split("\\s+"));
+    if (parts.size() == 1) {
+      contents.problems().add(where + ": a section needs a name.");
+      return new SpokenForm.Section("", false, false);
+    }
     List<String> flags = parts.subList(2, parts.size());
     for (String flag : flags) {
       if (!flag.equals("joined") && !flag.equals("short")) {
@@ -149,6 +157,8 @@ public final class WordsFile {
         Arrays.stream(phones.split("\\s+")).filter(p -> !PHONES.contains(p)).toList();
     if (words.size() != 1) {
       contents.problems().add(where + ": a pronunciation stands behind one word, not several.");
+    } else if (phones.isEmpty()) {
+      contents.problems().add(where + ": there are no phones behind the slash.");
     } else if (!unknown.isEmpty()) {
       contents
           .problems()
@@ -165,6 +175,9 @@ public final class WordsFile {
   private static Optional<Token> meaning(String text) {
     List<String> parts = List.of(text.split("\\s+"));
     String argument = parts.size() > 1 ? parts.get(1) : "";
+    if (parts.size() != 1 + ARGUMENTS.getOrDefault(parts.get(0), 0)) {
+      return Optional.empty();
+    }
     return switch (parts.get(0)) {
       case "digit" -> number(argument, 0, 9).map(Token.Digit::new);
       case "number" -> number(argument, 10, 19).map(Token.Teen::new);
@@ -176,7 +189,7 @@ public final class WordsFile {
               ? Optional.of(new Token.Letter(argument.charAt(0)))
               : Optional.empty();
       case "field" -> field(argument).map(Token.Field::new);
-      case "code" -> parts.size() == 3 ? code(argument, parts.get(2)) : Optional.empty();
+      case "code" -> code(argument, parts.get(2));
       case "command" -> Command.named(argument).map(Token.Order::new);
       case "nothing" -> Optional.of(new Token.Nothing());
       default -> Optional.empty();

@@ -1,0 +1,35 @@
+package org.calamus.core.dialogue;
+
+import org.calamus.core.form.FieldSpec;
+import org.calamus.core.readback.Phrases;
+
+/**
+ * The open question in words, as the screen shows it as long as it is open.
+ *
+ * @param phrases the words for values
+ */
+record Questions(Phrases phrases) {
+
+  /** One sentence or two; how to answer stands in the hints. */
+  String shown(Question question) {
+    if (question instanceof Question.Keep keep) {
+      FieldSpec spec = phrases.form().spec(keep.field());
+      return keep.doubts().get(0).shown() + " Keep " + phrases.shown(spec, keep.value()) + "?";
+    }
+    if (question instanceof Question.Resume resume) {
+      return "An unfinished bird was found: "
+          + phrases.line(resume.record())
+          + ". Affirm carries it on, negative sets it aside.";
+    }
+    if (question instanceof Question.Abandon) {
+      return "Abandon this record? Its journal is kept.";
+    }
+    if (question instanceof Question.End) {
+      return "End the session? The unfinished bird is kept for the next start.";
+    }
+    if (question instanceof Question.EndUnstored) {
+      return "Not everything is stored, and what is not is lost at the end. End the session?";
+    }
+    throw new AssertionError(question);
+  }
+}
