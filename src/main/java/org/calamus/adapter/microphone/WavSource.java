@@ -37,6 +37,11 @@ public final class WavSource implements AudioSource {
 
   private static final int BLOCKS_A_SECOND = 20;
 
+  /** What claims more than this is a damaged file. */
+  private static final int MOST_CHANNELS = 32;
+
+  private static final int HIGHEST_RATE = 384_000;
+
   /** More full-scale samples than this are clipped speech, not chance; from memory. */
   private static final double CLIPPED_PART = 0.01;
 
@@ -180,8 +185,15 @@ public final class WavSource implements AudioSource {
   private static short[] block(AudioInputStream in) throws IOException {
     AudioFormat format = in.getFormat();
     int frames = Math.max(1, Math.round(format.getSampleRate()) / BLOCKS_A_SECOND);
-    byte[] bytes = in.readNBytes(frames * format.getFrameSize());
-    return PcmMono.mix(bytes, bytes.length, format.getChannels());
+    byte[] bytes = new byte[frames * format.getFrameSize()];
+    int length = 0;
+    int more = in.read(bytes);
+    // a damaged recording gives 0 for ever, where a whole one gives -1 at its end
+    while (more > 0 && length + more < bytes.length) {
+      length += more;
+      more = in.read(bytes, length, bytes.length - length);
+    }
+    return PcmMono.mix(bytes, length + Math.max(0, more), format.getChannels());
   }
 
   /** Waits until the samples given would have been heard; false where it was closed meanwhile. */
@@ -221,7 +233,7 @@ public final class WavSource implements AudioSource {
   private AudioFormat plain(AudioFormat given) {
     int channels = given.getChannels();
     float rate = given.getSampleRate();
-    if (channels < 1 || rate < 1 || rate > 1_000_000) {
+    if (channels < 1 || channels > MOST_CHANNELS || !(rate >= 1 && rate <= HIGHEST_RATE)) {
       throw new IllegalArgumentException("no plausible format: " + given);
     }
     return new AudioFormat(
