@@ -1,0 +1,213 @@
+package org.calamus.adapter.speaker;
+
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Optional;
+import java.util.function.Function;
+import org.calamus.core.dialogue.Event;
+import org.calamus.core.dialogue.Part;
+import org.calamus.core.dialogue.Tone;
+import org.calamus.port.Clock;
+import org.calamus.port.EventSink;
+
+/**
+ * Plays phrases and tones on a thread of its own, in small pieces, so that a phrase can be cut off
+ * at any moment and a tone can sound into it.
+ *
+ * <p>A new phrase cuts off the one before. Where there is no speaker, phrases are answered by their
+ * events at once, and the speaker is looked for again with the next phrase.
+ */
+final class Loudspeaker {
+
+  private static final String NO_SPEAKER =
+      "No speaker can be opened; read on the screen, or plug in a headset.";
+  private static final Duration STEP = Duration.ofMillis(5);
+
+  /** A line that takes nothing for so long is lost. */
+  private static final Duration PATIENCE = Duration.ofSeconds(2);
+
+  private static final Duration TRY_AGAIN = Duration.ofSeconds(3);
+
+  private final Clock clock;
+  private final EventSink sink;
+  private final String name;
+  private final double volume;
+  private final Thread thread;
+  private final SpeakerLine line = new SpeakerLine();
+  private final Deque<Phrase> waiting = new ArrayDeque<>();
+  private final Deque<Tone> tones = new ArrayDeque<>();
+  private boolean isCut;
+  private volatile boolean isClosing;
+  private boolean isDown;
+  private long triedNanos;
+
+  /** Makes the function that turns text to sound; slow, called once on the player's thread. */
+  @FunctionalInterface
+  interface Loading {
+    Function<String, short[]> load();
+  }
+
+  Loudspeaker(String name, double volume, Loading loading, Clock clock, EventSink sink) {
+    this.name = name;
+    this.volume = volume;
+    this.clock = clock;
+    this.sink = sink;
+    thread = new Thread(() -> run(loading), "voice");
+    thread.setDaemon(true);
+  }
+
+  void start() {
+    thread.start();
+  }
+
+  /** Says a phrase; what is being said or waits is cut off. */
+  synchronized void say(Phrase phrase) {
+    isCut = true;
+    waiting.add(phrase);
+    notifyAll();
+  }
+
+  /** Cuts off what is being said or waits. */
+  synchronized void hush() {
+    isCut = true;
+    // an empty one in its place, so that those before it are passed over
+    waiting.add(new Phrase("", clock, event -> {}));
+    notifyAll();
+  }
+
+  /** Sounds a tone, also into a phrase. */
+  synchronized void sound(Tone tone) {
+    tones.add(tone);
+    notifyAll();
+  }
+
+  void close() {
+    synchronized (this) {
+      isClosing = true;
+      notifyAll();
+    }
+    try {
+      thread.join(Duration.ofSeconds(2).toMillis());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void run(Loading loading) {
+    try {
+      tryToOpen();
+      Function<String, short[]> synthesizer = loading.load();
+      while (!isClosing) {
+        Optional<Phrase> phrase = nextPhrase();
+        if (phrase.isPresent()) {
+          play(phrase.get(), synthesizer);
+        } else {
+          play(new Mix(new short[0], volume), () -> {});
+        }
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } finally {
+      endWaiting();
+      line.close();
+    }
+  }
+
+  /** Waits for a phrase; the newest counts, the others are over. Empty where only a tone waits. */
+  private synchronized Optional<Phrase> nextPhrase() throws InterruptedException {
+    while (waiting.isEmpty() && tones.isEmpty() && !isClosing) {
+      wait();
+    }
+    isCut = false;
+    while (waiting.size() > 1) {
+      waiting.remove().end();
+    }
+    return Optional.ofNullable(waiting.poll());
+  }
+
+  private synchronized void endWaiting() {
+    waiting.forEach(Phrase::end);
+    waiting.clear();
+  }
+
+  private void play(Phrase phrase, Function<String, short[]> synthesizer)
+      throws InterruptedException {
+    if (!line.isOpen() && System.nanoTime() - triedNanos > TRY_AGAIN.toNanos()) {
+      tryToOpen();
+    }
+    if (line.isOpen() && !phrase.text().isBlank()) {
+      play(new Mix(synthesizer.apply(phrase.text()), volume), phrase::begin);
+    }
+    phrase.end();
+  }
+
+  private void play(Mix mix, Runnable began) throws InterruptedException {
+    long deadline = System.nanoTime() + PATIENCE.toNanos();
+    while (!isClosing && line.isOpen() && mayGoOn(mix)) {
+      if (mix.isOver()) {
+        waitUntilHeard(mix);
+        return;
+      }
+      if (!line.hasRoom() && System.nanoTime() < deadline) {
+        pause();
+      } else if (line.hasRoom() && line.write(mix.next(SpeakerLine.CHUNK))) {
+        began.run();
+        deadline = System.nanoTime() + PATIENCE.toNanos();
+      } else {
+        lose();
+      }
+    }
+    line.flush();
+  }
+
+  /** Adds tones that came meanwhile; false where the phrase was cut off. */
+  private synchronized boolean mayGoOn(Mix mix) {
+    while (!tones.isEmpty()) {
+      mix.add(Tones.samples(tones.remove()));
+    }
+    return !isCut;
+  }
+
+  private void waitUntilHeard(Mix mix) throws InterruptedException {
+    // a line that died would say for ever that something is queued
+    long deadline = System.nanoTime() + line.queued().plusMillis(100).toNanos();
+    while (!line.queued().isZero() && System.nanoTime() < deadline) {
+      if (isClosing || !mayGoOn(mix)) {
+        line.flush();
+        return;
+      }
+      pause();
+    }
+  }
+
+  private synchronized void pause() throws InterruptedException {
+    if (!isCut && !isClosing) {
+      wait(STEP.toMillis());
+    }
+  }
+
+  private void tryToOpen() {
+    triedNanos = System.nanoTime();
+    if (line.opens()) {
+      isDown = false;
+      sink.post(new Event.PartUp(clock.now(), Part.VOICE, name));
+    } else {
+      down();
+    }
+  }
+
+  private void lose() {
+    line.close();
+    triedNanos = System.nanoTime();
+    down();
+  }
+
+  /** Says it once, however often it is tried again. */
+  private void down() {
+    if (!isDown && !isClosing) {
+      isDown = true;
+      sink.post(new Event.PartDown(clock.now(), Part.VOICE, NO_SPEAKER));
+    }
+  }
+}

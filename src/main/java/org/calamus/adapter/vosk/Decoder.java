@@ -1,0 +1,136 @@
+package org.calamus.adapter.vosk;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Word;
+import org.calamus.port.AudioSource;
+import org.vosk.Model;
+import org.vosk.Recognizer;
+
+/**
+ * One Vosk recogniser, used an utterance at a time: each begins with a fresh front end, since its
+ * normalisation would otherwise rest on whatever silence lay between.
+ *
+ * <p>Belongs to the thread that made it. Each utterance is ended by {@code getFinalResult}, never
+ * by {@code getResult}: only the former makes the recogniser start afresh, and changing the grammar
+ * in mid-utterance would end the process.
+ */
+final class Decoder implements AutoCloseable {
+
+  /** Vosk prints times as frames of 30 ms, whatever the frames of the model are. */
+  private static final double PRINTED_FRAME_MILLIS = 30;
+
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  private final Recognizer recognizer;
+  private final double frameMillis;
+  private Optional<Grammar> grammar = Optional.empty();
+  private long samplesBefore;
+  private long samplesInUtterance;
+
+  /**
+   * A recogniser on a model.
+   *
+   * @param model used by it until closed; not closed by it
+   * @param frameMillis the length of the model's output frames: 10 for one with a frame subsampling
+   *     factor of 1, 30 for the usual 3
+   * @throws IOException where the recogniser refuses the model
+   */
+  Decoder(Model model, int frameMillis) throws IOException {
+    this.frameMillis = frameMillis;
+    recognizer = new Recognizer(model, AudioSource.RATE, "[\"" + Word.UNKNOWN + "\"]");
+    recognizer.setWords(true);
+  }
+
+  /** Listens for this grammar from now on. Only between utterances. */
+  void listenFor(Grammar wanted) {
+    if (samplesInUtterance > 0) {
+      throw new IllegalStateException("the grammar may only change between utterances");
+    }
+    if (!grammar.equals(Optional.of(wanted))) {
+      recognizer.setGrammar(json(wanted.phrases()));
+      grammar = Optional.of(wanted);
+    }
+  }
+
+  /** Whether it knows what to listen for. */
+  boolean hasGrammar() {
+    return grammar.isPresent();
+  }
+
+  /** Takes sound; true where the recogniser itself takes the utterance for ended. */
+  boolean feed(short[] samples) {
+    samplesInUtterance += samples.length;
+    return recognizer.acceptWaveForm(samples, samples.length);
+  }
+
+  /** How much of the utterance it has been fed, in samples. */
+  long samplesInUtterance() {
+    return samplesInUtterance;
+  }
+
+  /**
+   * Ends the utterance.
+   *
+   * @param startMillis when the sound fed first was heard
+   * @return its words; empty where there is none
+   */
+  List<Word> finish(long startMillis) {
+    String result = recognizer.getFinalResult();
+    double startPrinted = samplesBefore * 1000.0 / AudioSource.RATE;
+    samplesBefore += samplesInUtterance;
+    samplesInUtterance = 0;
+    return words(result, startPrinted, startMillis);
+  }
+
+  /** Forgets the utterance. */
+  void abandon() {
+    if (samplesInUtterance > 0) {
+      finish(0);
+    }
+  }
+
+  @Override
+  public void close() {
+    recognizer.close();
+  }
+
+  /** The phrases and the word for all else, as Vosk wants them; repeats are kept, they count. */
+  static String json(List<String> phrases) {
+    ArrayNode array = JSON.createArrayNode();
+    phrases.forEach(array::add);
+    if (!phrases.contains(Word.UNKNOWN)) {
+      array.add(Word.UNKNOWN);
+    }
+    return array.toString();
+  }
+
+  private List<Word> words(String result, double startPrinted, long startMillis) {
+    try {
+      List<Word> words = new ArrayList<>();
+      for (JsonNode node : JSON.readTree(result).path("result")) {
+        words.add(
+            new Word(
+                node.path("word").asText(),
+                node.path("conf").asDouble(),
+                startMillis + millis(node.path("start").asDouble(), startPrinted),
+                startMillis + millis(node.path("end").asDouble(), startPrinted)));
+      }
+      return words;
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("the recogniser's result is no JSON: " + result, e);
+    }
+  }
+
+  /** Only what lies behind the start of the utterance is counted in frames. */
+  private long millis(double printedSeconds, double startPrinted) {
+    return Math.round((printedSeconds * 1000 - startPrinted) * frameMillis / PRINTED_FRAME_MILLIS);
+  }
+}

@@ -1,0 +1,181 @@
+package org.calamus.adapter.vosk;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.core.dialogue.Event;
+import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Utterance;
+import org.calamus.core.speech.Word;
+import org.calamus.port.AudioSource;
+import org.calamus.port.Clock;
+import org.calamus.port.EventSink;
+
+/**
+ * Cuts the sound into utterances, has each recognised and posts what was heard. Belongs to the
+ * ears' thread.
+ *
+ * <p>While it is quiet nothing is fed to the recogniser; the last half second is kept. When the
+ * gate finds speech, that half second goes first. The utterance ends when the gate has found the
+ * trailing silence, when the recogniser finds its end, when the talk key is released, or when it
+ * becomes too long to be one.
+ */
+final class Listening {
+
+  private static final int RECENT_SAMPLES = AudioSource.RATE / 2;
+
+  /** Kept of the last utterance's end when the next one begins: the gate may have cut its onset. */
+  private static final int MARGIN_SAMPLES = AudioSource.RATE / 20;
+
+  /** A band number said slowly takes 8 s. */
+  private static final long LONGEST_SAMPLES = 15L * AudioSource.RATE;
+
+  /** What is shorter and gave no word was a knock or a click. */
+  private static final int SHORTEST_SPEECH_MILLIS = 200;
+
+  private final Decoder decoder;
+  private final Door door;
+  private final Clock clock;
+  private final EventSink sink;
+  private final int releaseSamples;
+  private final SpeechGate gate;
+  private final LevelControl level = new LevelControl();
+  private final RecentSound recent = new RecentSound(RECENT_SAMPLES);
+  private long heardSamples;
+  private boolean isHearing;
+  private int loudestPeak;
+  private long shutCount;
+  private int samplesToRelease;
+  private boolean isReleased;
+  private Instant speechEndedAt = Instant.EPOCH;
+
+  Listening(Decoder decoder, Door door, Clock clock, EventSink sink, VoskEars.Settings settings) {
+    this.decoder = decoder;
+    this.door = door;
+    this.clock = clock;
+    this.sink = sink;
+    this.releaseSamples = (int) (settings.afterRelease().toMillis() * AudioSource.RATE / 1000);
+    this.gate = new SpeechGate((int) settings.trailingSilence().toMillis());
+    this.shutCount = door.shutCount();
+  }
+
+  /** Whether somebody is speaking. */
+  boolean isHearing() {
+    return isHearing;
+  }
+
+  /**
+   * Hears the next block.
+   *
+   * @param block sound that has just arrived
+   * @param wanted what to listen for from the next utterance on
+   */
+  void hear(short[] block, Optional<Grammar> wanted) {
+    heardSamples += block.length;
+    if (door.shutCount() != shutCount) {
+      shutCount = door.shutCount();
+      forget();
+    }
+    if (!isHearing) {
+      wanted.ifPresent(decoder::listenFor);
+    }
+    if (!door.admits(block.length)) {
+      return;
+    }
+    SpeechGate.Decision decision = gate.hear(block);
+    if (decision != SpeechGate.Decision.QUIET) {
+      // what followed the last speech in this block, and the block itself, has just arrived
+      speechEndedAt = clock.now().minus(lengthOf(gate.samplesSinceVoiced()));
+    }
+    if (isHearing) {
+      goOn(block);
+    } else if (decision == SpeechGate.Decision.BEGINS && decoder.hasGrammar()) {
+      begin(block);
+    }
+    recent.add(block);
+    if (isHearing && (decision == SpeechGate.Decision.ENDS || isTooLong())) {
+      finish();
+    }
+    release(block.length);
+  }
+
+  /** Ends the utterance soon: what was said before the key was released may still be on its way. */
+  void releaseKey() {
+    isReleased = true;
+    samplesToRelease = releaseSamples;
+  }
+
+  /** Ends the utterance now, where there is one: no more sound comes. */
+  void end() {
+    if (isHearing) {
+      finish();
+    }
+  }
+
+  private void begin(short[] block) {
+    short[] before = recent.samples();
+    level.learn(block);
+    level.begin();
+    loudestPeak = 0;
+    isHearing = true;
+    feed(before);
+    goOn(block);
+  }
+
+  private void goOn(short[] block) {
+    loudestPeak = Math.max(loudestPeak, Decibels.peak(block));
+    level.learn(block);
+    feed(block);
+  }
+
+  private void feed(short[] samples) {
+    if (isHearing && decoder.feed(level.apply(samples))) {
+      finish();
+    }
+  }
+
+  private boolean isTooLong() {
+    return decoder.samplesInUtterance() >= LONGEST_SAMPLES;
+  }
+
+  private void release(int samples) {
+    if (!isReleased) {
+      return;
+    }
+    samplesToRelease -= samples;
+    boolean isQuiet = gate.samplesSinceVoiced() >= releaseSamples;
+    if (samplesToRelease <= 0 || (isHearing && isQuiet)) {
+      isReleased = false;
+      end();
+    }
+  }
+
+  private void finish() {
+    isHearing = false;
+    long startMillis =
+        Math.max(0, heardSamples - decoder.samplesInUtterance()) * 1000 / AudioSource.RATE;
+    List<Word> words = decoder.finish(startMillis);
+    boolean wasSpeech = gate.voicedMillis() >= SHORTEST_SPEECH_MILLIS;
+    recent.keepNewest(gate.samplesSinceVoiced() - MARGIN_SAMPLES);
+    gate.restart();
+    if (words.isEmpty() && !wasSpeech) {
+      return;
+    }
+    int loudness = (int) Math.round(Decibels.ofAmplitude(loudestPeak));
+    Event heard = new Event.Heard(clock.now(), new Utterance(words, loudness), speechEndedAt);
+    door.ifNotShutSince(shutCount, () -> sink.post(heard));
+  }
+
+  private void forget() {
+    decoder.abandon();
+    isHearing = false;
+    isReleased = false;
+    recent.clear();
+    gate.restart();
+  }
+
+  private static Duration lengthOf(int samples) {
+    return Duration.ofMillis(samples * 1000L / AudioSource.RATE);
+  }
+}

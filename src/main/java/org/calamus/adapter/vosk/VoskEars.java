@@ -1,0 +1,263 @@
+package org.calamus.adapter.vosk;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicReference;
+import org.calamus.core.dialogue.Event;
+import org.calamus.core.dialogue.Part;
+import org.calamus.core.speech.Grammar;
+import org.calamus.port.AudioSource;
+import org.calamus.port.Clock;
+import org.calamus.port.Ears;
+import org.calamus.port.EventSink;
+import org.vosk.Model;
+
+/**
+ * Hears the bander with the Vosk recogniser.
+ *
+ * <p>A thread of its own loads the model, opens the sound and reads it; every native object is
+ * made, used and closed there. Until the first {@link #listenFor} only the level is measured. Where
+ * the sound cannot be opened or is lost, it is tried again every second until the ears are closed.
+ */
+public final class VoskEars implements Ears {
+
+  private static final Duration TRY_AGAIN = Duration.ofSeconds(1);
+  private static final Duration CLOSING_LIMIT = Duration.ofSeconds(2);
+
+  private final Path model;
+  private final AudioSource source;
+  private final Clock clock;
+  private final Settings settings;
+  private final Door door = new Door();
+  private final AtomicReference<Optional<Grammar>> wanted = new AtomicReference<>(Optional.empty());
+  private final AtomicBoolean isFinishAsked = new AtomicBoolean();
+  private final Object closing = new Object();
+  private final Thread thread;
+  private volatile boolean isClosing;
+  private volatile EventSink sink = event -> {};
+  private Optional<String> trouble = Optional.empty();
+
+  /**
+   * How the ears listen.
+   *
+   * @param trailingSilence how long it must be quiet for an utterance to have ended; digits said
+   *     one by one have pauses of about 0.3 s between them
+   * @param tail how much sound is left out after {@link Ears#open}, since the echo of the voice is
+   *     still in it
+   * @param afterRelease how much sound still counts after {@link Ears#finishUtterance}: what was
+   *     said just before is on its way through the sound card
+   * @param frameMillis the length of the model's output frames in milliseconds: 10 where its frame
+   *     subsampling factor is 1, 30 where it is 3; Vosk prints times as if it were always 3
+   * @param nativeLog where native errors go instead of on the screen, on Linux and macOS; with it,
+   *     the process' standard error goes there for good
+   */
+  public record Settings(
+      Duration trailingSilence,
+      Duration tail,
+      Duration afterRelease,
+      int frameMillis,
+      Optional<Path> nativeLog) {
+
+    /** Checks the times. */
+    public Settings {
+      Objects.requireNonNull(nativeLog);
+      if (trailingSilence.toMillis() < 100 || tail.isNegative() || afterRelease.isNegative()) {
+        throw new IllegalArgumentException("trailing silence at least 0.1 s, no negative time");
+      }
+      if (frameMillis < 1) {
+        throw new IllegalArgumentException("frames of at least 1 ms");
+      }
+    }
+
+    /** For the shipped model and an ordinary headset; native errors are left where they go. */
+    public static Settings usual() {
+      return new Settings(
+          Duration.ofMillis(450),
+          Duration.ofMillis(200),
+          Duration.ofMillis(150),
+          10,
+          Optional.empty());
+    }
+
+    /** The same, with native errors written to a file. */
+    public Settings loggingTo(Path file) {
+      return new Settings(trailingSilence, tail, afterRelease, frameMillis, Optional.of(file));
+    }
+  }
+
+  /**
+   * Ears that hear a source with a model.
+   *
+   * @param model the folder of a model that takes grammars at run time
+   * @param source the sound; closed with the ears
+   * @param clock stamps the events
+   * @param settings how to listen
+   */
+  public VoskEars(Path model, AudioSource source, Clock clock, Settings settings) {
+    this.model = model;
+    this.source = source;
+    this.clock = clock;
+    this.settings = settings;
+    this.thread = new Thread(this::run, "ears");
+    this.thread.setDaemon(true);
+  }
+
+  @Override
+  public void start(EventSink sink) {
+    this.sink = sink;
+    thread.start();
+  }
+
+  @Override
+  public void listenFor(Grammar grammar) {
+    wanted.set(Optional.of(grammar));
+  }
+
+  @Override
+  public void shut() {
+    door.shut();
+  }
+
+  @Override
+  public void open() {
+    door.open(settings.tail().toMillis() * AudioSource.RATE / 1000);
+  }
+
+  @Override
+  public void openAtOnce() {
+    door.openAtOnce();
+  }
+
+  @Override
+  public void finishUtterance() {
+    isFinishAsked.set(true);
+  }
+
+  @Override
+  public void close() {
+    synchronized (closing) {
+      isClosing = true;
+      closing.notifyAll();
+    }
+    source.close();
+    try {
+      thread.join(CLOSING_LIMIT.toMillis());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void run() {
+    try {
+      VoskLibrary.load(settings.nativeLog());
+    } catch (UnsatisfiedLinkError | NoClassDefFoundError e) {
+      down("There is no speech recogniser for this kind of computer; use the keypad.");
+      return;
+    }
+    if (!takesGrammars()) {
+      down("The folder " + model + " holds no speech model for grammars; choose another one.");
+      return;
+    }
+    try (Model loaded = new Model(model.toString());
+        Decoder decoder = new Decoder(loaded, settings.frameMillis())) {
+      listen(new Listening(decoder, door, clock, sink, settings));
+    } catch (IOException e) {
+      down("The speech model in " + model + " cannot be loaded; make it anew.");
+    }
+  }
+
+  /** Without these two files Vosk would ignore every grammar and listen for anything. */
+  private boolean takesGrammars() {
+    Path graph = model.resolve("graph");
+    return graph.resolve("Gr.fst").toFile().isFile() && graph.resolve("HCLr.fst").toFile().isFile();
+  }
+
+  private void listen(Listening listening) {
+    boolean mayGoOn = true;
+    while (mayGoOn && !isClosing) {
+      if (opens()) {
+        mayGoOn = hearUntilGone(listening);
+        listening.end();
+      }
+      if (mayGoOn) {
+        rest();
+      }
+    }
+    source.close();
+  }
+
+  private boolean opens() {
+    try {
+      source.open();
+      up();
+      return true;
+    } catch (AudioSource.AudioException e) {
+      down(e.getMessage());
+      return false;
+    }
+  }
+
+  /** Hears until the source has no more; true where it may have more later. */
+  private boolean hearUntilGone(Listening listening) {
+    SilenceWatch watch = new SilenceWatch();
+    Meter meter = new Meter(clock, sink);
+    while (!isClosing) {
+      AudioSource.Read read = source.read();
+      if (read instanceof AudioSource.Lost lost) {
+        down(lost.sentence());
+        return true;
+      }
+      if (!(read instanceof AudioSource.Block block)) {
+        listening.end();
+        down(source.name() + " has ended; choose a microphone, or use the keypad.");
+        return false;
+      }
+      if (isFinishAsked.getAndSet(false)) {
+        listening.releaseKey();
+      }
+      listening.hear(block.samples(), wanted.get());
+      int peak = Decibels.peak(block.samples());
+      meter.hear(block.samples().length, peak, listening.isHearing());
+      notice(watch.hear(block.samples().length, peak));
+    }
+    return false;
+  }
+
+  private void notice(SilenceWatch.Change change) {
+    if (change == SilenceWatch.Change.FELL_SILENT) {
+      down("The microphone is silent; check that it is plugged in and not muted.");
+    } else if (change == SilenceWatch.Change.CAME_BACK) {
+      up();
+    }
+  }
+
+  private void up() {
+    trouble = Optional.empty();
+    sink.post(new Event.PartUp(clock.now(), Part.EARS, source.name()));
+  }
+
+  /** Says it once, however often it is tried again. */
+  private void down(String sentence) {
+    if (!isClosing && !trouble.equals(Optional.of(sentence))) {
+      trouble = Optional.of(sentence);
+      sink.post(new Event.PartDown(clock.now(), Part.EARS, sentence));
+    }
+  }
+
+  private void rest() {
+    synchronized (closing) {
+      try {
+        if (!isClosing) {
+          closing.wait(TRY_AGAIN.toMillis());
+        }
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        isClosing = true;
+      }
+    }
+  }
+}
