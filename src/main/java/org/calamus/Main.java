@@ -1,6 +1,8 @@
 package org.calamus;
 
-/** Starts Calamus: parses the arguments and hands over. */
+import org.calamus.boot.Cli;
+
+/** Starts Calamus: hands the arguments to the command line and leaves with its exit code. */
 public final class Main {
 
   private Main() {}
@@ -10,5 +12,7 @@ public final class Main {
    *
    * @param args the command line
    */
-  public static void main(String[] args) {}
+  public static void main(String[] args) {
+    System.exit(Cli.run(args));
+  }
 }

@@ -2,6 +2,11 @@ package org.calamus.adapter.vosk;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import org.calamus.acoustic.UnusableWordsException;
+import org.calamus.acoustic.WordProblem;
+import org.calamus.acoustic.WordToBuild;
+import org.vosk.Model;
 
 /**
  * A folder with a model that the recogniser can load, held until closed.
@@ -48,6 +53,21 @@ public final class ModelFolder implements AutoCloseable {
       }
     }
     return new ModelFolder(path, UseMark.NONE);
+  }
+
+  /**
+   * Makes sure that the model knows every word; it would leave out silently what it does not know.
+   *
+   * @throws UnusableWordsException naming each word it does not know, and where it stands
+   * @throws ModelException when the model cannot be loaded
+   */
+  public void requireWords(List<WordToBuild> words) {
+    try (Model model = VoskLibrary.load(path)) {
+      List<WordProblem> unknown = VoskLibrary.unknownWords(model, words);
+      if (!unknown.isEmpty()) {
+        throw new UnusableWordsException(unknown);
+      }
+    }
   }
 
   /** Returns the folder. */

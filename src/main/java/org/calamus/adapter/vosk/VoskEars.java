@@ -83,6 +83,11 @@ public final class VoskEars implements Ears {
           Optional.empty());
     }
 
+    /** The same, for a model with output frames of another length, in milliseconds. */
+    public Settings framesOf(int millis) {
+      return new Settings(trailingSilence, tail, afterRelease, millis, nativeLog);
+    }
+
     /** The same, with native errors written to a file. */
     public Settings loggingTo(Path file) {
       return new Settings(trailingSilence, tail, afterRelease, frameMillis, Optional.of(file));

@@ -1,0 +1,174 @@
+package org.calamus.boot;
+
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.adapter.lanterna.LanternaScreen;
+import org.calamus.adapter.microphone.MicrophoneSource;
+import org.calamus.adapter.microphone.WavSource;
+import org.calamus.adapter.plain.PlainScreen;
+import org.calamus.adapter.scripted.DeafEars;
+import org.calamus.adapter.scripted.QueuedAudio;
+import org.calamus.adapter.serial.SerialInstruments;
+import org.calamus.adapter.speaker.FreeTtsVoice;
+import org.calamus.adapter.speaker.ProcessVoice;
+import org.calamus.adapter.speaker.SilentVoice;
+import org.calamus.adapter.sqlite.SqliteRecordStore;
+import org.calamus.adapter.vosk.ModelFolder;
+import org.calamus.adapter.vosk.VoskEars;
+import org.calamus.engine.Ports;
+import org.calamus.port.AudioSource;
+import org.calamus.port.Clock;
+import org.calamus.port.Ears;
+import org.calamus.port.RecordStore;
+import org.calamus.port.Screen;
+import org.calamus.port.SessionWatcher;
+import org.calamus.port.StationSettings.InstrumentAt;
+import org.calamus.port.Voice;
+
+/** The live console. */
+final class CaptureCommand {
+
+  private final Options options;
+  private final CaptureOptions capture;
+  private final Clock clock = Instant::now;
+
+  CaptureCommand(Options options, CaptureOptions capture) {
+    this.options = options;
+    this.capture = capture;
+  }
+
+  int run() throws InterruptedException {
+    Folders folders = options.folders();
+    Station station =
+        Station.read(folders, instruments()).called(capture.place(), capture.bander());
+    Optional<AudioSource> sound = sound(station);
+    try (RecordStore store = new SqliteRecordStore(folders.data(), folders.natives())) {
+      Hearing hearing = hearing(folders, station, sound);
+      try {
+        Ports ports =
+            new Ports(
+                hearing.ears(),
+                voice(station),
+                store,
+                screen(station, clock),
+                clock,
+                watcher(station));
+        new Session(station.setup(), ports, serial(station)).run();
+      } finally {
+        hearing.model().ifPresent(ModelFolder::close);
+      }
+    }
+    return ExitCode.DONE;
+  }
+
+  private List<InstrumentAt> instruments() {
+    List<InstrumentAt> found = new ArrayList<>();
+    for (String text : capture.instruments()) {
+      int at = text.lastIndexOf('=');
+      if (at < 1 || at == text.length() - 1) {
+        throw new Halt(
+            ExitCode.WRONG_USE,
+            "--scale " + text + " is not PORT=DEVICE, such as /dev/ttyUSB0=two-letter-header.",
+            null);
+      }
+      found.add(new InstrumentAt(text.substring(0, at), text.substring(at + 1)));
+    }
+    return found;
+  }
+
+  /** The sound to listen to; recordings are opened once beforehand, to refuse a bad one at once. */
+  private Optional<AudioSource> sound(Station station) {
+    if (capture.isKeypadOnly()) {
+      return Optional.empty();
+    }
+    if (capture.recordings().isEmpty()) {
+      return Optional.of(
+          station
+              .settings()
+              .microphone()
+              .map(MicrophoneSource::new)
+              .orElseGet(MicrophoneSource::new));
+    }
+    QueuedAudio room = new QueuedAudio(QueuedAudio.Pace.AS_SPOKEN);
+    for (Path file : capture.recordings()) {
+      try (WavSource probe = new WavSource(file, WavSource.Pace.FAST)) {
+        probe.open();
+        probe.warning().ifPresent(System.err::println);
+      } catch (AudioSource.AudioException e) {
+        throw new Halt(ExitCode.WRONG_USE, e.getMessage(), e);
+      }
+      room.play(new WavSource(file, WavSource.Pace.LIVE));
+    }
+    return Optional.of(room);
+  }
+
+  private record Hearing(Ears ears, Optional<ModelFolder> model) {}
+
+  /** The ears; where there is no model, the console goes on by keypad and says why. */
+  private Hearing hearing(Folders folders, Station station, Optional<AudioSource> sound) {
+    if (sound.isEmpty()) {
+      return new Hearing(
+          new DeafEars(clock, "Not listening, as asked: use the keypad."), Optional.empty());
+    }
+    try {
+      ModelFolder model = SpeechModel.open(folders, options.model(), station.vocabulary());
+      VoskEars.Settings usual =
+          VoskEars.Settings.usual()
+              .framesOf(SpeechModel.frameMillis(options.model()))
+              .loggingTo(folders.log());
+      return new Hearing(new VoskEars(model.path(), sound.get(), clock, usual), Optional.of(model));
+    } catch (Halt noModel) {
+      if (options.model().isPresent()) {
+        throw noModel;
+      }
+      return new Hearing(
+          new DeafEars(clock, noModel.getMessage() + " The keypad works."), Optional.empty());
+    }
+  }
+
+  private Voice voice(Station station) {
+    if (capture.isQuiet()) {
+      return new SilentVoice(clock);
+    }
+    return station
+        .settings()
+        .voiceCommand()
+        .<Voice>map(
+            command -> new ProcessVoice(words(command), clock, FreeTtsVoice.Settings.usual()))
+        .orElseGet(() -> new FreeTtsVoice(clock, FreeTtsVoice.Settings.usual()));
+  }
+
+  /** The words of a voice command; the phrase goes where it says, or else behind it. */
+  private static List<String> words(String command) {
+    List<String> words = new ArrayList<>(List.of(command.strip().split("\\s+")));
+    if (words.stream().noneMatch(w -> w.contains(ProcessVoice.PLACE))) {
+      words.add(ProcessVoice.PLACE);
+    }
+    return words;
+  }
+
+  private SessionWatcher watcher(Station station) {
+    return options.isPlain()
+        ? new HeardLines(System.out, station.settings().zone())
+        : (event, effects, view) -> {};
+  }
+
+  private Screen screen(Station station, Clock time) {
+    PrintStream out = System.out;
+    return options.isPlain()
+        ? new PlainScreen(time, station.settings().zone(), out, System.in, PlainScreen.AtEnd.STOP)
+        : new LanternaScreen(time, System.getenv());
+  }
+
+  private SerialInstruments serial(Station station) {
+    return new SerialInstruments(
+        station.settings().instruments().stream()
+            .map(i -> new SerialInstruments.Connection(i.port(), station.devices().get(i.device())))
+            .toList(),
+        clock);
+  }
+}

@@ -1,0 +1,105 @@
+package org.calamus.boot;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.calamus.core.dialogue.Dialogue;
+import org.calamus.core.dialogue.Event;
+import org.calamus.core.dialogue.Part;
+import org.calamus.core.dialogue.Setup;
+import org.calamus.core.dialogue.State;
+import org.calamus.core.dialogue.Views;
+import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.rule.BandLedger;
+import org.calamus.engine.Engine;
+import org.calamus.engine.Ports;
+import org.calamus.port.Instruments;
+
+/**
+ * Runs a session over ports that are ready: starts them in order, loops, and closes them whatever
+ * happens. The store belongs to the caller, who closes it last.
+ */
+final class Session {
+
+  private static final long CLOSING_SECONDS = 3;
+
+  private final Setup setup;
+  private final Ports ports;
+  private final Instruments instruments;
+  private final Engine engine;
+
+  Session(Setup setup, Ports ports, Instruments instruments) {
+    this.setup = setup;
+    this.ports = ports;
+    this.instruments = instruments;
+    this.engine = new Engine(new Dialogue(setup), new Views(setup), ports);
+  }
+
+  /** Ends the session from another thread. */
+  void stop() {
+    engine.post(new Event.Stopping(ports.clock().now()));
+  }
+
+  /** Runs until the session ends, also by a signal. */
+  void run() throws InterruptedException {
+    CountDownLatch closed = new CountDownLatch(1);
+    Thread hook = new Thread(() -> stop(closed), "stopping");
+    Runtime.getRuntime().addShutdownHook(hook);
+    try {
+      ports.screen().start(engine);
+      start();
+      engine.run(atStart(ports.store().saved()));
+    } finally {
+      close();
+      closed.countDown();
+      removeHook(hook);
+    }
+  }
+
+  private void start() {
+    Instant now = ports.clock().now();
+    engine.post(new Event.PartUp(now, Part.STORE, "records are safe"));
+    engine.post(new Event.Started(now, ports.store().unfinished()));
+    ports.voice().start(engine);
+    ports.ears().start(engine);
+    instruments.start(engine);
+  }
+
+  private State atStart(List<CaptureRecord> saved) {
+    BandLedger ledger = BandLedger.empty();
+    for (CaptureRecord record : saved) {
+      if (record.band().isPresent()) {
+        BandNumber band = record.band().get();
+        ledger = ledger.withUsed(band);
+      }
+    }
+    return State.atStart(ports.store().nextRecordId(), setup.form().fields().get(0).id(), ledger);
+  }
+
+  private void close() {
+    ports.ears().close();
+    ports.voice().close();
+    instruments.close();
+    ports.screen().close();
+  }
+
+  /** A signal asks the process to end: lets the loop finish what it is doing and close. */
+  private void stop(CountDownLatch closed) {
+    stop();
+    try {
+      closed.await(CLOSING_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private static void removeHook(Thread hook) {
+    try {
+      Runtime.getRuntime().removeShutdownHook(hook);
+    } catch (IllegalStateException alreadyStopping) {
+      return; // the hook itself asked for this end
+    }
+  }
+}

@@ -1,0 +1,54 @@
+package org.calamus.boot;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.acoustic.AcousticException;
+import org.calamus.acoustic.Settings;
+import org.calamus.acoustic.WordToBuild;
+import org.calamus.adapter.vosk.ModelCache;
+import org.calamus.adapter.vosk.ModelException;
+import org.calamus.adapter.vosk.ModelFolder;
+import org.calamus.core.speech.Vocabulary;
+import org.calamus.core.speech.VocabularyWord;
+
+/** Finds or builds the recogniser's model for a vocabulary. */
+final class SpeechModel {
+
+  /** The length of an output frame of the model built here; Vosk's usual models have 30 ms. */
+  static final int OWN_FRAME_MILLIS = 10;
+
+  private static final int USUAL_FRAME_MILLIS = 30;
+
+  private SpeechModel() {}
+
+  /**
+   * The model: the user's own where one is given, or else the one built from the shipped tables.
+   *
+   * @throws Halt with one sentence (one a word, for words that the model cannot have)
+   */
+  static ModelFolder open(Folders folders, Optional<Path> given, Vocabulary vocabulary) {
+    List<WordToBuild> words =
+        vocabulary.wordsToPronounce().stream().map(SpeechModel::word).toList();
+    try {
+      if (given.isPresent()) {
+        ModelFolder own = ModelFolder.ofUser(given.get());
+        own.requireWords(words);
+        return own;
+      }
+      return new ModelCache(folders.cache().resolve("model")).open(words, Settings.standard());
+    } catch (ModelException | AcousticException e) {
+      throw new Halt(ExitCode.MISSING, e.getMessage(), e);
+    }
+  }
+
+  /** How long an output frame of the model is, in milliseconds. */
+  static int frameMillis(Optional<Path> given) {
+    return given.isPresent() ? USUAL_FRAME_MILLIS : OWN_FRAME_MILLIS;
+  }
+
+  private static WordToBuild word(VocabularyWord word) {
+    Optional<String> chain = word.chain().isEmpty() ? Optional.empty() : Optional.of(word.chain());
+    return new WordToBuild(word.word(), word.pronunciations(), chain, word.where());
+  }
+}
