@@ -65,11 +65,9 @@ final class Picture {
     List<String> lines =
         glyphs.orElseGet(
             () -> Prose.wrap(Prose.printable(big), cells, rows, sheet.strokes().ellipsis()));
-    // the last line of a small value stands where the last line of a large one would
-    int first = layout.notices() - lines.size();
-    first = glyphs.isPresent() ? first - Math.min(1, rows - lines.size()) : first - (rows / 2 - 1);
+    int first = layout.big() + (rows - lines.size()) / 2;
     for (int i = 0; i < lines.size(); i++) {
-      sheet.put(SIDE, Math.max(first, layout.big()) + i, lines.get(i), Ink.STRONG);
+      sheet.put(SIDE, first + i, lines.get(i), Ink.STRONG);
     }
   }
 
