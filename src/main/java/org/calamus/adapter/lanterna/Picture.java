@@ -50,7 +50,9 @@ final class Picture {
   }
 
   private static void drawAsked(Sheet sheet, Layout layout, View view, String value) {
-    int column = sheet.put(SIDE, layout.asked(), view.asked(), Ink.STRONG);
+    // the mark of the field that is asked in the record: the large value may be of the one before
+    String asked = view.asked().isBlank() ? "" : "> " + view.asked();
+    int column = sheet.put(1, layout.asked(), asked, Ink.STRONG);
     if (!value.isBlank()) {
       sheet.put(column + 2, layout.asked(), " " + value + " ", Ink.FILLED);
     }
