@@ -3,6 +3,7 @@ package org.calamus.support;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.Optional;
+import org.calamus.adapter.files.DeviceFiles;
 import org.calamus.adapter.files.TableFiles;
 import org.calamus.adapter.files.WordsFolder;
 import org.calamus.core.dialogue.Setup;
@@ -37,6 +38,11 @@ public final class Fenwick {
   /** All that can be said. */
   public static Vocabulary vocabulary() {
     return VOCABULARY;
+  }
+
+  /** The station's balance, one of those that come with the program. */
+  public static DeviceDescription balance() {
+    return DeviceFiles.carried().device("two-letter-header");
   }
 
   /** A session's setup with the given instruments. */

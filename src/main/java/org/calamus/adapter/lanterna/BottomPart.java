@@ -9,7 +9,8 @@ import org.calamus.core.dialogue.View;
 /** The bottom of the screen: what can be said or pressed now, the timer and the counts. */
 final class BottomPart {
 
-  private static final String BETWEEN = "   ";
+  private static final int LEFT = 1;
+  private static final int BETWEEN = 3;
 
   /** A piece of a hint, with the ink it is written in. */
   private record Piece(String text, Ink ink) {}
@@ -21,7 +22,7 @@ final class BottomPart {
     int slot = sheet.width() / 3;
     int row = layout.counts();
     String inHand = view.inHand().map(BottomPart::minutes).orElse("--");
-    sheet.put(1, row, "in hand " + inHand, slot - 2, Ink.STRONG);
+    sheet.put(LEFT, row, "in hand " + inHand, slot - 2, Ink.STRONG);
     sheet.put(slot, row, "saved " + view.savedCount(), slot - 1, Ink.PLAIN);
     if (!view.nextBand().isBlank()) {
       sheet.putRight(row, "next band " + view.nextBand(), Ink.PLAIN);
@@ -30,30 +31,27 @@ final class BottomPart {
 
   /** As many as fit, in their order; an ellipsis where some are left out. */
   private static void drawHints(Sheet sheet, Layout layout, List<View.Hint> hints) {
-    int right = sheet.width() - 1;
-    int column = 1;
+    String ellipsis = sheet.strokes().ellipsis();
+    int last = layout.hints() + layout.hintRows() - 1;
     int row = layout.hints();
-    int last = row + layout.hintRows() - 1;
+    int column = LEFT;
     for (int i = 0; i < hints.size(); i++) {
       List<Piece> pieces = pieces(hints.get(i));
       int cells = pieces.stream().mapToInt(piece -> Prose.cells(piece.text())).sum();
-      boolean isLast = i == hints.size() - 1;
-      int kept = row == last && !isLast ? Prose.cells(sheet.strokes().ellipsis()) + 1 : 0;
-      if (column + cells + kept > right && row < last && column > 1) {
+      if (column + cells >= sheet.width() && row < last) {
         row++;
-        column = 1;
-        i--;
-        continue;
+        column = LEFT;
       }
-      if (column + cells + kept > right) {
-        sheet.put(
-            Math.max(column - BETWEEN.length() + 1, 1), row, sheet.strokes().ellipsis(), Ink.PLAIN);
+      boolean isLastHint = i == hints.size() - 1;
+      int kept = row < last || isLastHint ? 0 : Prose.cells(ellipsis) + 1;
+      if (column + cells + kept >= sheet.width()) {
+        sheet.put(Math.max(column - 2, LEFT), row, ellipsis, Ink.PLAIN);
         return;
       }
       for (Piece piece : pieces) {
         column = sheet.put(column, row, piece.text(), piece.ink());
       }
-      column += BETWEEN.length();
+      column += BETWEEN;
     }
   }
 

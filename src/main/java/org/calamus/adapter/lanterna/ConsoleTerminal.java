@@ -3,12 +3,15 @@ package org.calamus.adapter.lanterna;
 import com.googlecode.lanterna.TerminalSize;
 import com.googlecode.lanterna.terminal.ansi.UnixTerminal;
 import java.io.BufferedOutputStream;
+import java.io.File;
 import java.io.FileInputStream;
 import java.io.FileOutputStream;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InterruptedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -25,6 +28,8 @@ final class ConsoleTerminal extends UnixTerminal {
 
   private static final String TTY = "/dev/tty";
   private static final int OUTPUT_BYTES = 1 << 16;
+
+  private static final long STTY_MILLIS = 1_500;
 
   /** Terminals mark the edges of pasted text when told to (xterm, "bracketed paste mode"). */
   private static final byte[] MARK_PASTES = sequence("[?2004h");
@@ -110,6 +115,31 @@ final class ConsoleTerminal extends UnixTerminal {
       }
     }
     return new TerminalSize(surroundings.columns(), surroundings.rows());
+  }
+
+  /**
+   * Runs {@code stty}. It waits until the terminal has taken all output; where that takes long it
+   * is left to itself, so that a terminal that takes none cannot hold up the end of the process.
+   */
+  @Override
+  protected String exec(String... command) throws IOException {
+    Process process =
+        new ProcessBuilder(command)
+            .redirectInput(ProcessBuilder.Redirect.from(new File(TTY)))
+            .redirectError(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    try {
+      if (!process.waitFor(STTY_MILLIS, TimeUnit.MILLISECONDS)) {
+        throw new IOException("the terminal takes no output");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new InterruptedIOException("interrupted while setting up the terminal");
+    }
+    // a few words at most: they wait in the pipe
+    try (InputStream output = process.getInputStream()) {
+      return new String(output.readAllBytes(), StandardCharsets.US_ASCII).strip();
+    }
   }
 
   private static byte[] sequence(String tail) {

@@ -3,6 +3,7 @@ package org.calamus.adapter.lanterna;
 import com.googlecode.lanterna.SGR;
 import com.googlecode.lanterna.TextColor;
 import java.util.EnumSet;
+import java.util.List;
 
 /**
  * The few ways in which text is set off. The background always stays the terminal's own, so that
@@ -34,7 +35,7 @@ enum Ink {
 
   Ink(TextColor colour, SGR... marks) {
     this.colour = colour;
-    this.marks.addAll(java.util.List.of(marks));
+    this.marks.addAll(List.of(marks));
   }
 
   /** The colour of the text in a palette. */

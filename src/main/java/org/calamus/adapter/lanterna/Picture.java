@@ -50,7 +50,9 @@ final class Picture {
   }
 
   private static void drawAsked(Sheet sheet, Layout layout, View view, String value) {
-    int column = sheet.put(SIDE, layout.asked(), view.asked(), Ink.STRONG);
+    // the mark of the field that is asked in the record: the large value may be of the one before
+    String asked = view.asked().isBlank() ? "" : "> " + view.asked();
+    int column = sheet.put(1, layout.asked(), asked, Ink.STRONG);
     if (!value.isBlank()) {
       sheet.put(column + 2, layout.asked(), " " + value + " ", Ink.FILLED);
     }
@@ -65,11 +67,9 @@ final class Picture {
     List<String> lines =
         glyphs.orElseGet(
             () -> Prose.wrap(Prose.printable(big), cells, rows, sheet.strokes().ellipsis()));
-    // the last line of a small value stands where the last line of a large one would
-    int first = layout.notices() - lines.size();
-    first = glyphs.isPresent() ? first - Math.min(1, rows - lines.size()) : first - (rows / 2 - 1);
+    int first = layout.big() + (rows - lines.size()) / 2;
     for (int i = 0; i < lines.size(); i++) {
-      sheet.put(SIDE, Math.max(first, layout.big()) + i, lines.get(i), Ink.STRONG);
+      sheet.put(SIDE, first + i, lines.get(i), Ink.STRONG);
     }
   }
 

@@ -24,7 +24,7 @@ import org.calamus.port.EventSink;
 final class ScreenLoop implements Runnable {
 
   /** Between two looks at the keys; a key is echoed within 0.1 s. */
-  private static final long PAUSE_NANOS = TimeUnit.MILLISECONDS.toNanos(15);
+  private static final long PAUSE_NANOS = TimeUnit.MILLISECONDS.toNanos(20);
 
   /** Most keys taken between two drawings, so that a flood of them does not freeze the picture. */
   private static final int MOST_KEYS = 32;
@@ -32,8 +32,12 @@ final class ScreenLoop implements Runnable {
   /** A paste whose end never comes is over when no key came for so long. */
   private static final long PASTE_NANOS = TimeUnit.SECONDS.toNanos(1);
 
+  /** Ctrl-L draws all anew, where another program has written over the picture. */
+  private static final KeyStroke REDRAW = new KeyStroke('l', true, false);
+
   private final TerminalScreen screen;
-  private final Surroundings surroundings;
+  private final Cells cells;
+  private final Strokes strokes;
   private final BooleanSupplier isGone;
   private final EventSink sink;
   private final Clock clock;
@@ -44,6 +48,7 @@ final class ScreenLoop implements Runnable {
 
   private volatile boolean isStopping;
   private View drawn;
+  private boolean isSpoilt;
   private boolean isPasting;
   private long lastKeyNanos;
 
@@ -61,7 +66,8 @@ final class ScreenLoop implements Runnable {
       Clock clock,
       Runnable giveBack) {
     this.screen = screen;
-    this.surroundings = surroundings;
+    this.cells = new Cells(surroundings.palette());
+    this.strokes = surroundings.strokes();
     this.isGone = isGone;
     this.sink = sink;
     this.clock = clock;
@@ -142,6 +148,10 @@ final class ScreenLoop implements Runnable {
       isPasting = stroke == Decoding.PasteEdge.BEGIN;
       return;
     }
+    if (REDRAW.equals(stroke)) {
+      isSpoilt = true;
+      return;
+    }
     Optional<Key> key = KeyTable.key(stroke);
     boolean isMeant = !isPasting || key.equals(Optional.of(Key.of(Key.Name.INTERRUPT)));
     if (key.isPresent() && isMeant) {
@@ -153,18 +163,18 @@ final class ScreenLoop implements Runnable {
     boolean isResized = screen.doResizeIfNecessary() != null;
     View newest = next.getAndSet(null);
     View view = newest == null ? drawn : newest;
-    if (view == null || (view.equals(drawn) && !isResized)) {
+    boolean isWhole = isResized || isSpoilt || drawn == null;
+    if (view == null || (view.equals(drawn) && !isWhole)) {
       return;
     }
-    Sheet sheet =
-        new Sheet(screen.newTextGraphics(), surroundings.palette(), surroundings.strokes());
-    boolean isWhole = isResized || drawn == null;
+    Sheet sheet = new Sheet(screen.newTextGraphics(), cells, strokes);
     if (!isWhole && withLevel(drawn, view.decibels()).equals(view)) {
       Picture.drawLevel(sheet, view);
     } else {
       Picture.draw(sheet, view);
     }
     drawn = view;
+    isSpoilt = false;
     screen.refresh(isWhole ? RefreshType.COMPLETE : RefreshType.DELTA);
   }
 

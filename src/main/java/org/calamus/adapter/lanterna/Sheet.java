@@ -1,20 +1,19 @@
 package org.calamus.adapter.lanterna;
 
-import com.googlecode.lanterna.SGR;
-import com.googlecode.lanterna.TextColor;
+import com.googlecode.lanterna.TerminalPosition;
+import com.googlecode.lanterna.TerminalTextUtils;
 import com.googlecode.lanterna.graphics.TextGraphics;
-import java.util.EnumSet;
 
 /** The cells to draw on. What would fall outside is cut off. Used from the drawing thread only. */
 final class Sheet {
 
   private final TextGraphics graphics;
-  private final Ink.Palette palette;
+  private final Cells cells;
   private final Strokes strokes;
 
-  Sheet(TextGraphics graphics, Ink.Palette palette, Strokes strokes) {
+  Sheet(TextGraphics graphics, Cells cells, Strokes strokes) {
     this.graphics = graphics;
-    this.palette = palette;
+    this.cells = cells;
     this.strokes = strokes;
   }
 
@@ -32,8 +31,8 @@ final class Sheet {
 
   /** Empties every cell. */
   void wipe() {
-    use(Ink.PLAIN);
-    graphics.fill(' ');
+    graphics.fillRectangle(
+        TerminalPosition.TOP_LEFT_CORNER, graphics.getSize(), cells.cell(' ', Ink.PLAIN));
   }
 
   /** Writes from a cell on; cut at the right edge. Gives the column behind the text. */
@@ -42,20 +41,23 @@ final class Sheet {
   }
 
   /** Writes from a cell on, cut with an ellipsis to a number of cells. Gives the next column. */
-  int put(int column, int row, String text, int cells, Ink ink) {
-    if (row < 0 || row >= height() || cells < 1) {
+  int put(int column, int row, String text, int most, Ink ink) {
+    if (row < 0 || row >= height() || most < 1) {
       return column;
     }
-    String fitting = Prose.cut(Prose.printable(text), cells, strokes.ellipsis());
-    use(ink);
-    graphics.putString(column, row, fitting, marks(ink));
-    return column + Prose.cells(fitting);
+    String fitting = Prose.cut(Prose.printable(text), most, strokes.ellipsis());
+    int next = column;
+    for (char c : fitting.toCharArray()) {
+      graphics.setCharacter(next, row, cells.cell(c, ink));
+      next += TerminalTextUtils.isCharDoubleWidth(c) ? 2 : 1;
+    }
+    return next;
   }
 
   /** Writes so that the text ends one cell before the right edge. */
   void putRight(int row, String text, Ink ink) {
-    int cells = Prose.cells(Prose.printable(text));
-    put(Math.max(width() - 1 - cells, 0), row, text, ink);
+    int wide = Prose.cells(Prose.printable(text));
+    put(Math.max(width() - 1 - wide, 0), row, text, ink);
   }
 
   /** A level line across, with a title in it where that is not empty. */
@@ -76,15 +78,5 @@ final class Sheet {
       put(width() - 1, row, String.valueOf(strokes.upright()), ink);
     }
     put(0, bottom, strokes.bottomLeft() + line + strokes.bottomRight(), ink);
-  }
-
-  private void use(Ink ink) {
-    graphics.setForegroundColor(ink.colour(palette));
-    graphics.setBackgroundColor(TextColor.ANSI.DEFAULT);
-    graphics.clearModifiers();
-  }
-
-  private static EnumSet<SGR> marks(Ink ink) {
-    return ink.marks();
   }
 }

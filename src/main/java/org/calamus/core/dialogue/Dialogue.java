@@ -41,10 +41,8 @@ public final class Dialogue {
   /** Takes one event. */
   public Step step(State state, Event event) {
     Step step = dispatch(state.console(c -> c.at(event.at())), event);
-    Grammar before = grammar(state);
-    Grammar after = grammar(step.state());
-    boolean mustListen = event instanceof Event.Started || !before.name().equals(after.name());
-    return mustListen ? step.then(new Effect.ListenFor(after)) : step;
+    boolean mustListen = event instanceof Event.Started || !isHeardAlike(state, step.state());
+    return mustListen ? step.then(new Effect.ListenFor(grammar(step.state()))) : step;
   }
 
   /** What to listen for in a state. */
@@ -53,6 +51,12 @@ public final class Dialogue {
     return state.question().isPresent()
         ? setup.grammars().questioning(asked)
         : setup.grammars().asking(asked);
+  }
+
+  /** Whether two states have the same grammar; told without making it, since it is long. */
+  private static boolean isHeardAlike(State one, State other) {
+    return one.question().isPresent() == other.question().isPresent()
+        && askedField(one).equals(askedField(other));
   }
 
   static Optional<FieldId> askedField(State state) {

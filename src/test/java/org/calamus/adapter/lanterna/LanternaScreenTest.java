@@ -165,6 +165,21 @@ class LanternaScreenTest {
   }
 
   @Test
+  void controlLDrawsAllAnewAndIsNoKey() {
+    AtomicInteger drawings = new AtomicInteger();
+    terminal.addVirtualTerminalListener(new CountingListener(drawings));
+    screen.start(events::add);
+    screen.show(Views.question());
+    Screens.await("the first drawing", () -> drawings.get() == 1);
+    terminal.setCursorPosition(0, 4);
+    terminal.putString("written by another program");
+    terminal.addInput(new KeyStroke('l', true, false));
+    Screens.await("the second drawing", () -> drawings.get() == 2);
+    awaitPicture(Screens.text(Views.question(), 80, 24));
+    assertThat(events).isEmpty();
+  }
+
+  @Test
   void noColourIsUsedWhenTheEnvironmentSaysSo() {
     screen = screen(Map.of("TERM", "xterm", "NO_COLOR", "1"));
     screen.start(events::add);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.fail;
 
+import com.googlecode.lanterna.TextCharacter;
 import com.googlecode.lanterna.TextColor;
 import java.io.IOException;
 import java.io.InputStream;
@@ -148,6 +149,14 @@ class PictureTest {
   void drawFallsBackToPlainTextWhenLargeGlyphsDoNotFit() {
     assertThat(Screens.text(Views.big("2841-55601 2841"), 80, 24)).contains("2841-55601 2841");
     assertThat(Screens.text(Views.big("½"), 80, 24)).contains("½");
+  }
+
+  @Test
+  void drawGivesWideCharactersTheirTwoCells() {
+    View wide = Views.big("鳥 92");
+    assertThat(Screens.drawn(wide, 80, 24, Ink.Palette.NONE).getCharacter(5, 6))
+        .extracting(TextCharacter::getCharacterString)
+        .isEqualTo("9");
   }
 
   @Test

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import org.calamus.support.Outside;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -100,11 +101,29 @@ class RealTerminalTest {
   void theTerminalIsGivenBackWhenTheProcessIsTerminated() throws IOException {
     startDemo();
     tmux("send-keys", "b");
-    awaitShown("Species");
+    awaitShown("in hand 0:12");
     signal("TERM");
     awaitShown(PROMPT);
     assertTerminalIsAsBefore();
     assertThat(shown()).doesNotContain("Species", "next band");
+  }
+
+  @Test
+  void theProcessEndsWhenTheTerminalTakesNoOutputAnyMore() throws IOException {
+    startDemo();
+    ProcessHandle demo = demo();
+    String server = tmux("display-message", "-p", "#{pid}").strip();
+    tmux("send-keys", "f");
+    run(List.of("kill", "-STOP", server));
+    try {
+      Screens.await("a full terminal", () -> isBlocked(demo));
+      signal("TERM");
+      Screens.await("the end of the demo", () -> !demo.isAlive());
+    } finally {
+      run(List.of("kill", "-CONT", server));
+    }
+    type("stty sane; echo it is $((40 + 2))");
+    awaitShown("it is 42");
   }
 
   @Test
@@ -142,13 +161,20 @@ class RealTerminalTest {
             + ScreenDemo.class.getName()
             + "\n",
         StandardCharsets.UTF_8);
-    type("clear; sh " + start);
+    type("clear; sh " + start + "; echo the demo has ended");
     awaitShown("next band");
   }
 
   private ProcessHandle demo() throws IOException {
     String pid = Files.readString(folder.resolve("pid"), StandardCharsets.UTF_8).strip();
     return ProcessHandle.of(Long.parseLong(pid)).orElseThrow();
+  }
+
+  /** Whether the demo has used no processor time for a while: its writes do not return. */
+  private static boolean isBlocked(ProcessHandle demo) {
+    var before = demo.info().totalCpuDuration();
+    LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(500));
+    return demo.info().totalCpuDuration().equals(before);
   }
 
   private void signal(String name) throws IOException {
@@ -161,7 +187,7 @@ class RealTerminalTest {
     type("stty -a >" + after + "; echo it is $((40 + 2))");
     awaitShown("it is 42");
     assertThat(shown()).as("echo").contains("echo it is $((40");
-    assertThat(after).hasSameTextualContentAs(folder.resolve("before"));
+    assertThat(after).as(shown()).hasSameTextualContentAs(folder.resolve("before"));
     String state = tmux("display-message", "-p", "#{alternate_on} #{cursor_flag}").strip();
     assertThat(state).as("alternate screen and cursor").isEqualTo("0 1");
   }

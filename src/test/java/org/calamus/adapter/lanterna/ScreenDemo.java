@@ -2,6 +2,7 @@ package org.calamus.adapter.lanterna;
 
 import java.time.Instant;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.locks.LockSupport;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Key;
 import org.calamus.core.dialogue.View;
@@ -9,7 +10,8 @@ import org.calamus.port.Screen;
 
 /**
  * A program of its own for tests in a real terminal: shows what is keyed in large glyphs until it
- * is interrupted. The keys {@code w} and {@code q} show two prepared views; {@code x} fails.
+ * is interrupted. The keys {@code w} and {@code q} show prepared views, as does {@code b}; {@code
+ * f} draws without end, {@code x} fails.
  */
 final class ScreenDemo {
 
@@ -31,7 +33,6 @@ final class ScreenDemo {
       screen.show(Views.asking());
       end.await();
     }
-    System.out.println("the demo has ended");
   }
 
   private static void take(Screen screen, StringBuilder keyed, Key key, CountDownLatch end) {
@@ -44,7 +45,20 @@ final class ScreenDemo {
       screen.show(Views.big(key.name().name()));
       return;
     }
+    if (key.character() == 'f') {
+      Thread flood = new Thread(() -> flood(screen, end), "flood");
+      flood.setDaemon(true);
+      flood.start();
+      return;
+    }
     screen.show(view(keyed, key.character()));
+  }
+
+  private static void flood(Screen screen, CountDownLatch end) {
+    for (int i = 0; end.getCount() > 0; i++) {
+      screen.show(i % 2 == 0 ? Views.question() : Views.bandTaken());
+      LockSupport.parkNanos(5_000_000);
+    }
   }
 
   private static View view(StringBuilder keyed, char character) {

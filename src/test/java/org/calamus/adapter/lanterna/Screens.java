@@ -29,7 +29,7 @@ final class Screens {
       TerminalScreen screen = new TerminalScreen(terminal);
       screen.setCursorPosition(null);
       screen.startScreen();
-      Picture.draw(new Sheet(screen.newTextGraphics(), palette, Strokes.DRAWN), view);
+      Picture.draw(new Sheet(screen.newTextGraphics(), new Cells(palette), Strokes.DRAWN), view);
       screen.refresh(RefreshType.COMPLETE);
       return terminal;
     } catch (IOException e) {

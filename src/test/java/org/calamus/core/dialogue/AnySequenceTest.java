@@ -1,0 +1,260 @@
+package org.calamus.core.dialogue;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import org.calamus.core.instrument.DeviceDescription;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.Reading;
+import org.calamus.core.record.Spoken;
+import org.calamus.core.record.Unit;
+import org.calamus.core.rule.BandLedger;
+import org.calamus.core.rule.Finding;
+import org.calamus.core.rule.Rules;
+import org.calamus.core.speech.Utterance;
+import org.calamus.support.Fenwick;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Whatever happens, in whatever order: what must hold after every single event. */
+class AnySequenceTest {
+
+  private static final int EVENTS = 2500;
+  private static final String KEYS = "0123456789.+-*/ABMS\n\n\n\b ";
+  private static final List<String> SENSIBLE =
+      List.of(
+          "white breasted nuthatch",
+          "song sparrow wing six six female",
+          "second year",
+          "male",
+          "unknown",
+          "nine two",
+          "two nine",
+          "weight two two point three",
+          "wing nine two weight two two point three",
+          "wing two nine weight two two point three",
+          "correction",
+          "correction nine two",
+          "affirm",
+          "affirm",
+          "negative",
+          "save record",
+          "next field");
+
+  private final DeviceDescription balance = Fenwick.balance();
+  private final Setup setup = Fenwick.setup(balance);
+  private final Dialogue dialogue = new Dialogue(setup);
+  private final Views views = new Views(setup);
+  private final Rules rules = setup.rules();
+  private final Map<FieldId, Entry> journal = new EnumMap<>(FieldId.class);
+  private long journalled;
+  private int saved;
+  private int taken;
+
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3, 4, 5, 6})
+  void keepsRecordAndJournalTogetherAndWithinTheRules(long seed) {
+    Random random = new Random(seed);
+    Instant now = Instant.parse("2026-03-14T06:30:00Z");
+    State state = State.atStart(1, FieldId.BAND, BandLedger.empty());
+    state = happen(state, new Event.Started(now, Optional.empty()));
+    for (int i = 0; i < EVENTS; i++) {
+      now = now.plusMillis(100 + random.nextInt(400));
+      state = happen(state, event(random, state, now));
+    }
+    assertThat(taken).as("the test must get somewhere").isGreaterThan(50);
+    assertThat(saved).isPositive();
+  }
+
+  private State happen(State before, Event event) {
+    Step step = dialogue.step(before, event);
+    State after = step.state();
+    assertJournalTellsAll(before, step, event);
+    assertWithinTheRules(after);
+    assertSaysAtMostOnePhrase(step);
+    View view = views.of(after);
+    assertThat(after.question().isPresent())
+        .as("a question is open exactly where one is shown")
+        .isEqualTo(view.question().isPresent());
+    if (after.question().isPresent()) {
+      assertThat(view.mode()).isIn(View.Mode.CHECK, View.Mode.SPEAKING);
+    } else {
+      assertThat(view.mode()).isNotEqualTo(View.Mode.CHECK);
+    }
+    for (Effect effect : step.effects()) {
+      if (effect instanceof Effect.SaveRecord save) {
+        assertThat(setup.form().missing(save.record())).isEmpty();
+        assertThat(save.record().entries()).isEqualTo(journal);
+        saved++;
+        journal.clear();
+        after = happen(after, new Event.Saved(event.at(), save.record()));
+      }
+    }
+    return after;
+  }
+
+  /** The journal of the bird in the hand adds up to the record, step by step. */
+  private void assertJournalTellsAll(State before, Step step, Event event) {
+    for (Effect effect : step.effects()) {
+      if (effect instanceof Effect.JournalValue value) {
+        begin(value.record());
+        journal.put(value.field(), value.entry());
+        assertThat(value.record().entry(value.field())).contains(value.entry());
+        taken++;
+      } else if (effect instanceof Effect.JournalErased erased) {
+        begin(erased.record());
+        journal.remove(erased.field());
+        assertThat(erased.record().entry(erased.field())).isEmpty();
+      } else if (effect instanceof Effect.AbandonRecord) {
+        journal.clear();
+      }
+    }
+    boolean isGone = step.state().record().isEmpty();
+    assertThat(step.state().record().map(CaptureRecord::entries).orElse(Map.of()))
+        .as("after %s in %s", event, before)
+        .isEqualTo(isGone ? Map.of() : journal);
+    boolean mayGo =
+        event instanceof Event.Saved
+            || before.record().isEmpty()
+            || step.effects().stream().anyMatch(Effect.AbandonRecord.class::isInstance);
+    assertThat(!isGone || mayGo).as("the record went away by %s", event).isTrue();
+  }
+
+  private void begin(CaptureRecord record) {
+    if (record.id() != journalled) {
+      assertThat(record.id()).as("numbers only grow").isGreaterThan(journalled);
+      journalled = record.id();
+      journal.clear();
+    }
+  }
+
+  private void assertWithinTheRules(State state) {
+    state
+        .record()
+        .ifPresent(
+            record ->
+                record
+                    .entries()
+                    .keySet()
+                    .forEach(
+                        field ->
+                            assertThat(rules.check(record, field, state.ledger()))
+                                .extracting(Finding::severity)
+                                .doesNotContain(Finding.Severity.REFUSED)));
+  }
+
+  /** A second phrase would cut off the first. */
+  private static void assertSaysAtMostOnePhrase(Step step) {
+    assertThat(step.effects().stream().filter(Effect.Say.class::isInstance).count())
+        .isLessThanOrEqualTo(1);
+  }
+
+  private Event event(Random random, State state, Instant now) {
+    int kind = random.nextInt(20);
+    if (kind < 5) {
+      return new Event.Heard(now, Utterance.of(words(random)), now);
+    }
+    if (kind < 9) {
+      String words = SENSIBLE.get(random.nextInt(SENSIBLE.size()));
+      return new Event.Heard(now, Utterance.of(words), now);
+    }
+    if (kind < 11) {
+      return new Event.Heard(now, Utterance.of(band(random, state)), now);
+    }
+    if (kind < 15) {
+      return new Event.KeyStruck(now, key(KEYS.charAt(random.nextInt(KEYS.length()))));
+    }
+    if (kind < 18) {
+      return new Event.ReadingArrived(now, balance.name(), reading(random));
+    }
+    return other(random, now);
+  }
+
+  private static String band(Random random, State state) {
+    return state
+        .expectedBand()
+        .filter(b -> random.nextBoolean())
+        .map(b -> "band number " + Spoken.digits(b.text()))
+        .orElseGet(() -> "two eight four one five five " + threeDigits(random));
+  }
+
+  private static Event other(Random random, Instant now) {
+    switch (random.nextInt(12)) {
+      case 0:
+        return new Event.VoiceBegan(now);
+      case 1:
+        return new Event.StoreFailed(now, "The disk is full; make room.");
+      case 2:
+        return new Event.PartUp(now, Part.STORE, "storing again");
+      case 3:
+        return new Event.PartDown(now, Part.SCALE, "The scale is gone; plug it in.");
+      case 4:
+        return new Event.PartUp(now, Part.EARS, "a microphone");
+      case 5:
+        return new Event.LevelMeasured(now, -30, true);
+      case 6:
+        return new Event.Ticked(now);
+      default:
+        return new Event.VoiceEnded(now);
+    }
+  }
+
+  /** One to four forms of the vocabulary, whether they make sense or not. */
+  private static String words(Random random) {
+    List<String> forms =
+        Fenwick.vocabulary().forms().stream().map(f -> f.text()).toList();
+    List<String> said = new ArrayList<>();
+    for (int i = 0; i <= random.nextInt(4); i++) {
+      said.add(forms.get(random.nextInt(forms.size())));
+    }
+    return String.join(" ", said);
+  }
+
+  private static String threeDigits(Random random) {
+    return Spoken.digits(String.valueOf(1000 + random.nextInt(40)).substring(1));
+  }
+
+  private static Key key(char c) {
+    switch (c) {
+      case '\n':
+        return Key.of(Key.Name.ENTER);
+      case '\b':
+        return Key.of(Key.Name.BACKSPACE);
+      case ' ':
+        return Key.of(Key.Name.TALK);
+      default:
+        return Key.of(c);
+    }
+  }
+
+  private static Reading reading(Random random) {
+    List<String> amounts = List.of("0.0", "0.0", "22.3", "22.3", "22.4", "11.45", "223.0", "1.2");
+    String amount = amounts.get(random.nextInt(amounts.size()));
+    return new Reading(
+        new BigDecimal(amount), Unit.GRAM, Reading.Stability.STABLE, "ST," + amount);
+  }
+
+  @org.junit.jupiter.api.Test
+  void theSameEventsAlwaysGiveTheSameSteps() {
+    Random random = new Random(42);
+    Instant now = Instant.parse("2026-03-14T06:30:00Z").plus(Duration.ofDays(1));
+    State state = State.atStart(1, FieldId.BAND, BandLedger.empty());
+    for (int i = 0; i < 500; i++) {
+      now = now.plusMillis(300);
+      Event event = event(random, state, now);
+      Step step = dialogue.step(state, event);
+      assertThat(new Dialogue(setup).step(state, event)).isEqualTo(step);
+      state = step.state();
+    }
+  }
+}

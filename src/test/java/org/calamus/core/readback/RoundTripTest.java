@@ -1,0 +1,131 @@
+package org.calamus.core.readback;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.calamus.core.form.CodeTable;
+import org.calamus.core.form.FieldKind;
+import org.calamus.core.form.FieldSpec;
+import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.FieldValue;
+import org.calamus.core.record.Unit;
+import org.calamus.core.speech.Heard;
+import org.calamus.core.speech.Interpreter;
+import org.calamus.core.speech.Meaning;
+import org.calamus.core.speech.Utterance;
+import org.calamus.support.Fenwick;
+import org.junit.jupiter.api.Test;
+
+/** What is read back can be said: every value comes through the readback as the same value. */
+class RoundTripTest {
+
+  private static final Phrases PHRASES = new Phrases(Fenwick.form());
+  private static final Interpreter INTERPRETER =
+      new Interpreter(Fenwick.vocabulary(), Fenwick.form());
+
+  @Test
+  void understandsItsOwnReadbackOfEveryCode() {
+    for (FieldSpec spec : Fenwick.form().fields()) {
+      if (spec.kind() instanceof FieldKind.Coded coded) {
+        assertThat(coded.table().rows()).isNotEmpty();
+        for (CodeTable.Row row : coded.table().rows()) {
+          assertComesThrough(spec, new FieldValue.Code(row.code()));
+        }
+      }
+    }
+  }
+
+  @Test
+  void understandsItsOwnReadbackOfEveryWing() {
+    for (int wing = 25; wing <= 400; wing++) {
+      for (String text : List.of("" + wing, wing + ".0", wing + ".5")) {
+        if (!text.equals("400.5")) {
+          assertComesThrough(
+              spec(FieldId.WING),
+              new FieldValue.Measure(new BigDecimal(text), Unit.MILLIMETRE));
+        }
+      }
+    }
+  }
+
+  @Test
+  void understandsItsOwnReadbackOfMasses() {
+    // every tenth of a gram up to 60 g, and beyond that a sample with every last digit
+    for (int tenths = 15; tenths <= 15_000; tenths += tenths < 600 ? 1 : 77) {
+      assertComesThrough(
+          spec(FieldId.MASS),
+          new FieldValue.Measure(BigDecimal.valueOf(tenths, 1), Unit.GRAM));
+    }
+    assertComesThrough(
+        spec(FieldId.MASS), new FieldValue.Measure(new BigDecimal("22.30"), Unit.GRAM));
+    assertComesThrough(
+        spec(FieldId.MASS), new FieldValue.Measure(new BigDecimal("1500"), Unit.GRAM));
+  }
+
+  @Test
+  void understandsItsOwnReadbackOfBands() {
+    Random random = new Random(1967);
+    for (int i = 0; i < 300; i++) {
+      String prefix = digits(random, 3 + i % 2);
+      assertComesThrough(spec(FieldId.BAND), new BandNumber(prefix, digits(random, 5)));
+    }
+  }
+
+  @Test
+  void understandsTheLastThreeDigitsOfTheExpectedBand() {
+    BandNumber expected = new BandNumber("2841", "55600");
+    for (int last = 0; last < 1000; last++) {
+      BandNumber band = expected.endingIn(String.format(Locale.ROOT, "%03d", last));
+      String words = org.calamus.core.record.Spoken.digits(band.suffix().substring(2));
+      assertThat(heard(FieldId.BAND, FieldId.BAND, words, expected)).contains(band);
+    }
+  }
+
+  private static void assertComesThrough(FieldSpec spec, FieldValue value) {
+    String words = PHRASES.spoken(spec, value);
+    String named = PHRASES.spokenWithName(spec, value);
+    BandNumber other = new BandNumber("1111", "11111");
+    assertThat(heard(spec.id(), spec.id(), words, other)).as("%s: %s", spec.id(), words).contains(value);
+    for (FieldId open : FieldId.values()) {
+      assertThat(heard(spec.id(), open, named, other))
+          .as("%s while %s is asked", named, open)
+          .contains(value);
+    }
+  }
+
+  /** The one value heard for the wanted field, while another may be asked; digits as received. */
+  private static Optional<FieldValue> heard(
+      FieldId wanted, FieldId open, String words, BandNumber expected) {
+    Meaning meaning =
+        INTERPRETER.interpret(
+            Utterance.of(words), Optional.of(open), Optional.empty(), Optional.of(expected));
+    List<Meaning.Item> items = new ArrayList<>();
+    Stream.of(meaning)
+        .filter(Meaning.Values.class::isInstance)
+        .forEach(m -> items.addAll(((Meaning.Values) m).items()));
+    return items.size() == 1
+            && items.get(0).field().orElse(open) == wanted
+            && items.get(0).heard() instanceof Heard.One one
+        ? Optional.of(one.value())
+        : Optional.empty();
+  }
+
+  private static String digits(Random random, int count) {
+    StringBuilder digits = new StringBuilder();
+    for (int i = 0; i < count; i++) {
+      digits.append(random.nextInt(10));
+    }
+    return digits.toString();
+  }
+
+  private static FieldSpec spec(FieldId id) {
+    return Fenwick.form().spec(id);
+  }
+}

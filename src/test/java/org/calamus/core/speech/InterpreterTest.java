@@ -1,0 +1,209 @@
+package org.calamus.core.speech;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Optional;
+import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.FieldId;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What banders say and what it means (common practice, no published source). */
+class InterpreterTest {
+
+  private static final BandNumber NEXT = new BandNumber("2841", "55602");
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          # in the field | words | value; a hint behind a question mark where there is none
+          BAND    | two eight four one five five six oh two         | 2841-55602
+          BAND    | two eight four one five five six zero two       | 2841-55602
+          BAND    | band two eight four one five five six zero two  | BAND 2841-55602
+          BAND    | eight eight eight eight eight eight zero one    | 888-88801
+          BAND    | six oh three                                    | 2841-55603
+          BAND    | six niner niner                                 | 2841-55699
+          BAND    | one one                                         | 2841-55611
+          BAND    | five five seven zero zero                       | 2841-55700
+          SPECIES | white breasted nuthatch                         | SPECIES WBNU
+          SPECIES | redstart                                        | SPECIES AMRE
+          SPECIES | catbird                                         | SPECIES GRCA
+          SPECIES | yellowthroat                                    | SPECIES COYE
+          SPECIES | swainson's thrush                               | SPECIES SWTH
+          SPECIES | alpha mike romeo echo                           | AMRE
+          SPECIES | species alpha mike romeo echo                   | SPECIES AMRE
+          SPECIES | seven two seven zero                            | WBNU
+          SPECIES | black and white warbler                         | SPECIES BAWW
+          AGE     | after hatch year                                | AGE AHY
+          AGE     | after hatching year                             | AGE AHY
+          AGE     | hatch year                                      | AGE HY
+          AGE     | second year                                     | AGE SY
+          AGE     | after second year                               | AGE ASY
+          AGE     | local                                           | AGE L
+          AGE     | unknown                                         | U
+          AGE     | age unknown                                     | AGE U
+          AGE     | alpha hotel yankee                              | AHY
+          AGE     | sierra yankee                                   | SY
+          AGE     | age five                                        | AGE SY
+          AGE     | one                                             | AHY
+          AGE     | two                                             | HY
+          AGE     | four                                            | L
+          AGE     | six                                             | ASY
+          SEX     | male                                            | SEX M
+          SEX     | female                                          | SEX F
+          SEX     | unknown                                         | U
+          SEX     | sex unknown                                     | SEX U
+          SEX     | gender female                                   | SEX F
+          SEX     | mike                                            | M
+          SEX     | foxtrot                                         | F
+          WING    | ninety two                                      | 92
+          WING    | nine two                                        | 92
+          WING    | niner two                                       | 92
+          WING    | wing ninety two                                 | WING 92
+          WING    | wing chord nine two                             | WING 92
+          WING    | one hundred five                                | 105
+          WING    | one oh five                                     | 105
+          WING    | one ninety two                                  | 192
+          WING    | six one point five                              | 61.5
+          MASS    | eleven point four                               | 11.4
+          MASS    | one one point four                              | 11.4
+          MASS    | one one decimal four                            | 11.4
+          MASS    | ten                                             | 10
+          MASS    | weight two two point three                      | MASS 22.3
+          MASS    | mass two two point three                        | MASS 22.3
+          MASS    | two two point three zero                        | 22.30
+          """)
+  void understandsWhatBandersSay(FieldId open, String words, String value) {
+    assertThat(Listener.hear(open, NEXT, words)).isEqualTo(value);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          WING    | twenty two three           | ? say it digit by digit
+          MASS    | eleven four                | ? say it digit by digit
+          MASS    | nineteen one               | ? say it digit by digit
+          MASS    | point four                 | ? say it digit by digit
+          MASS    | four point                 | ? say it digit by digit
+          MASS    | four point ten             | ? say it digit by digit
+          MASS    | four point two point one   | ? say it digit by digit
+          WING    | ninety zero                | ? say it digit by digit
+          WING    | hundred                    | ? say it digit by digit
+          WING    | zero hundred               | ? say it digit by digit
+          WING    | nine two nine two nine     | ? say it digit by digit
+          WING    | unknown                    | ? say it digit by digit
+          WING    | alpha                      | ? say it digit by digit
+          BAND    | six                        | ? 1 digit, a band has eight or nine; or give its last three
+          BAND    | five five six zero two one | ? 6 digits, a band has eight or nine; or give its last three
+          BAND    | ninety two                 | ? say the digits
+          SPECIES | alpha mike                 | ? that is not in the species table
+          SPECIES | unknown                    | ? that is not in the species table
+          SPECIES | nine nine nine nine        | ? that is not in the species table
+          SPECIES | ninety two                 | ? not one species
+          AGE     | three                      | ? that is not in the age table
+          AGE     | age male                   | AGE ? that is not in the age table
+          """)
+  void hintsHowToSayWhatItCannotTake(FieldId open, String words, String hint) {
+    assertThat(Listener.hear(open, NEXT, words)).isEqualTo(hint);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"7", "6", "10", "1"})
+  void takesNoBandOfAWrongCountOfDigits(int count) {
+    assertThat(Listener.hear(FieldId.BAND, NEXT, "four ".repeat(count))).startsWith("? " + count);
+  }
+
+  @Test
+  void takesTheLastDigitsOnlyWhereABandIsExpected() {
+    assertThat(Listener.hear(FieldId.BAND, "six zero two"))
+        .isEqualTo("? 3 digits, a band has eight or nine");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          wing ninety two weight eleven point four      | WING 92, MASS 11.4
+          weight one one point four wing chord nine two | MASS 11.4, WING 92
+          song sparrow second year male                 | SPECIES SOSP, AGE SY, SEX M
+          song sparrow wing six six female              | SPECIES SOSP, WING 66, SEX F
+          age unknown sex unknown                       | AGE U, SEX U
+          species song sparrow year class five          | SPECIES SOSP, AGE SY
+          wing eleven four weight two two point three   | WING ? say it digit by digit, MASS 22.3
+          """)
+  void takesSeveralValuesInOneBreath(String words, String values) {
+    assertThat(Listener.hear(FieldId.BAND, words)).isEqualTo(values);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          correction                        | order CORRECT
+          correction wing                   | order CORRECT WING
+          negative                          | order NEGATIVE
+          erase age                         | order ERASE AGE
+          correction nine two               | correct 92
+          negative nine two                 | correct 92
+          correction wing nine two          | correct WING 92
+          correction second year            | correct AGE SY
+          correction wing nine two sex male | correct WING 92, SEX M
+          wing                              | open WING
+          affirmative                       | order AFFIRM
+          say again                         | order REPEAT
+          read back                         | order READBACK
+          next field                        | order NEXT
+          save record                       | order SAVE
+          abandon record                    | order ABANDON
+          end session                       | order END
+          """)
+  void understandsCorrectionsAndCommands(String words, String meaning) {
+    assertThat(
+            Listener.text(Listener.meaning(FieldId.MASS, Optional.of(FieldId.WING), null, words)))
+        .isEqualTo(meaning);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "nine two save record",
+    "save record nine two",
+    "save record wing",
+    "affirm wing",
+    "end session sex",
+    "next field wing",
+    "wing wing",
+    "wing nine two wing",
+    "wing nine okay",
+    "correction correction",
+    "wing nine giraffe",
+    "one hundred and five"
+  })
+  void takesNothingOfAnUtteranceThatDoesNotMakeSenseAsAWhole(String words) {
+    assertThat(Listener.hear(FieldId.WING, words)).isEqualTo("? ");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"okay", "little bird", "okay little bird", "[unk]", "[unk] [unk]", "''"})
+  void staysSilentOnChatter(String words) {
+    assertThat(Listener.hear(FieldId.WING, words)).isEqualTo("chatter");
+  }
+
+  @Test
+  void hearsACorrectionWithoutANameForTheFieldGivenLast() {
+    Meaning meaning =
+        Listener.meaning(FieldId.AGE, Optional.of(FieldId.WING), null, "correction nine two");
+    assertThat(Listener.text(meaning)).isEqualTo("correct 92");
+  }
+
+  @Test
+  void takesNoUnnamedCorrectionBeforeAnythingWasGiven() {
+    assertThat(Listener.hear(FieldId.AGE, "correction nine two")).isEqualTo("? ");
+  }
+}

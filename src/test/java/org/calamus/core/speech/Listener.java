@@ -1,0 +1,58 @@
+package org.calamus.core.speech;
+
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.FieldId;
+import org.calamus.support.Fenwick;
+
+/** Puts what the interpreter makes of words into one short text, for tables. */
+final class Listener {
+
+  private static final Interpreter INTERPRETER =
+      new Interpreter(Fenwick.vocabulary(), Fenwick.form());
+
+  private Listener() {}
+
+  static Meaning meaning(FieldId open, Optional<FieldId> last, BandNumber expected, String words) {
+    return INTERPRETER.interpret(
+        Utterance.of(words), Optional.of(open), last, Optional.ofNullable(expected));
+  }
+
+  /** As {@code 92}, {@code 15|50} for twins, {@code ? hint} where there is no value. */
+  static String hear(FieldId open, BandNumber expected, String words) {
+    return text(meaning(open, Optional.empty(), expected, words));
+  }
+
+  static String hear(FieldId open, String words) {
+    return hear(open, null, words);
+  }
+
+  static String text(Meaning meaning) {
+    if (meaning instanceof Meaning.Values values) {
+      return (values.isCorrection() ? "correct " : "")
+          + values.items().stream().map(Listener::item).collect(Collectors.joining(", "));
+    }
+    if (meaning instanceof Meaning.Order order) {
+      return "order " + order.command() + order.field().map(f -> " " + f).orElse("");
+    }
+    if (meaning instanceof Meaning.Open named) {
+      return "open " + named.field();
+    }
+    return meaning instanceof Meaning.Unclear unclear ? "? " + unclear.hint() : "chatter";
+  }
+
+  private static String item(Meaning.Item item) {
+    return item.field().map(f -> f + " ").orElse("") + value(item.heard());
+  }
+
+  private static String value(Heard heard) {
+    if (heard instanceof Heard.One one) {
+      return one.value().text();
+    }
+    if (heard instanceof Heard.Twins twins) {
+      return twins.value().text() + "|" + twins.twin().text();
+    }
+    return "? " + ((Heard.No) heard).hint();
+  }
+}
