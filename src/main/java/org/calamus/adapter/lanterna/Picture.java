@@ -50,12 +50,13 @@ final class Picture {
   }
 
   private static void drawAsked(Sheet sheet, Layout layout, View view, String value) {
-    // the mark of the field that is asked in the record: the large value may be of the one before
     String asked = view.asked().isBlank() ? "" : "> " + view.asked();
     int column = sheet.put(1, layout.asked(), asked, Ink.STRONG);
     if (!value.isBlank()) {
       sheet.put(column + 2, layout.asked(), " " + value + " ", Ink.FILLED);
     }
+    // the large value may be of the field before the one that is asked: say so beside it
+    sheet.put(column + 3, layout.asked(), value.isBlank() ? view.bigOf() : "", Ink.PLAIN);
     view.live().ifPresent(live -> sheet.putRight(layout.asked(), " scale " + live, Ink.STRONG));
   }
 

@@ -184,6 +184,7 @@ final class ScreenLoop implements Runnable {
         view.station(),
         view.asked(),
         view.big(),
+        view.bigOf(),
         view.lines(),
         view.question(),
         view.message(),

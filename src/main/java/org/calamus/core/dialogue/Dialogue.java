@@ -222,7 +222,7 @@ public final class Dialogue {
   private Step storeFailed(State state, Event.StoreFailed failed) {
     View.Health down = new View.Health(Part.STORE, false, failed.sentence());
     State told =
-        state.console(c -> c.withHealth(down)).message(failed.sentence()).face(f -> f.withBig(""));
+        state.console(c -> c.withHealth(down)).message(failed.sentence()).face(f -> f.withoutBig());
     Step look = Step.of(told).then(new Effect.Sound(Tone.LOOK_HERE));
     return told.question().isPresent()
         ? look.say("not stored yet. a question is open. look at the screen")

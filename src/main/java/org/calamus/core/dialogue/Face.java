@@ -5,6 +5,7 @@ package org.calamus.core.dialogue;
  *
  * @param message the last message for the screen
  * @param big the large text
+ * @param bigOf what the large text is; empty where nothing is large
  * @param keys the keys struck and not entered yet
  * @param isMenu whether the next digit chooses from the menu
  * @param misses how often in a row something was not understood
@@ -14,6 +15,7 @@ package org.calamus.core.dialogue;
 record Face(
     String message,
     String big,
+    String bigOf,
     String keys,
     boolean isMenu,
     int misses,
@@ -21,38 +23,42 @@ record Face(
     boolean hasCautions) {
 
   static Face atStart() {
-    return new Face("", "", "", false, 0, "", true);
+    return new Face("", "", "", "", false, 0, "", true);
   }
 
   Face withMessage(String text) {
-    return new Face(text, big, keys, isMenu, misses, lastSaid, hasCautions);
+    return new Face(text, big, bigOf, keys, isMenu, misses, lastSaid, hasCautions);
   }
 
-  Face withBig(String text) {
-    return new Face(message, text, keys, isMenu, misses, lastSaid, hasCautions);
+  Face withoutBig() {
+    return withBig("", "");
+  }
+
+  Face withBig(String text, String label) {
+    return new Face(message, text, label, keys, isMenu, misses, lastSaid, hasCautions);
   }
 
   Face withKeys(String text) {
-    return new Face(message, big, text, false, misses, lastSaid, hasCautions);
+    return new Face(message, big, bigOf, text, false, misses, lastSaid, hasCautions);
   }
 
   Face withMenu() {
-    return new Face(message, big, "", true, misses, lastSaid, hasCautions);
+    return new Face(message, big, bigOf, "", true, misses, lastSaid, hasCautions);
   }
 
   Face withoutMenu() {
-    return new Face("", big, "", false, misses, lastSaid, hasCautions);
+    return new Face("", big, bigOf, "", false, misses, lastSaid, hasCautions);
   }
 
   Face withMisses(int count) {
-    return new Face(message, big, keys, isMenu, count, lastSaid, hasCautions);
+    return new Face(message, big, bigOf, keys, isMenu, count, lastSaid, hasCautions);
   }
 
   Face withLastSaid(String phrase) {
-    return new Face(message, big, keys, isMenu, misses, phrase, hasCautions);
+    return new Face(message, big, bigOf, keys, isMenu, misses, phrase, hasCautions);
   }
 
   Face withoutCautions() {
-    return new Face(message, big, keys, isMenu, misses, lastSaid, false);
+    return new Face(message, big, bigOf, keys, isMenu, misses, lastSaid, false);
   }
 }

@@ -88,7 +88,7 @@ final class Orders {
         state
             .withRecord(before, state.changes().subList(0, state.changes().size() - 1))
             .withOpen(Optional.of(last.field()))
-            .face(f -> f.withBig("").withMessage(spec.label() + " taken back.").withKeys(""));
+            .face(f -> f.withoutBig().withMessage(spec.label() + " taken back.").withKeys(""));
     Effect journalled =
         last.before()
             .<Effect>map(e -> new Effect.JournalValue(before, last.field(), e))
@@ -123,7 +123,7 @@ final class Orders {
         state
             .withQuestion(Optional.empty())
             .withOpen(Optional.of(field))
-            .face(f -> f.withBig("").withMessage("").withKeys(""));
+            .face(f -> f.withoutBig().withMessage("").withKeys(""));
     return rest.isEmpty()
         ? values.prompt(opened, "")
         : values.offer(opened, rest, state.console().now());
@@ -154,7 +154,7 @@ final class Orders {
         state
             .withChange(without, new Change(field.get(), record.entry(field.get())))
             .withOpen(field)
-            .face(f -> f.withBig("").withMessage(spec.label() + " erased.").withKeys(""));
+            .face(f -> f.withoutBig().withMessage(spec.label() + " erased.").withKeys(""));
     return Step.of(erased)
         .then(new Effect.JournalErased(without, field.get(), at))
         .say(spec.spoken() + " erased. " + spec.spoken());
@@ -179,7 +179,7 @@ final class Orders {
               .filter(f -> !holds(state, f))
               .findFirst();
     }
-    State moved = state.withOpen(next).face(f -> f.withBig("").withMessage("").withKeys(""));
+    State moved = state.withOpen(next).face(f -> f.withoutBig().withMessage("").withKeys(""));
     return values.prompt(moved, "");
   }
 
@@ -220,7 +220,7 @@ final class Orders {
             .withSaved(record, line)
             .withoutRecord(first())
             .message("Saved record " + record.id() + ".")
-            .face(f -> f.withBig("saved"));
+            .face(f -> f.withBig("saved", ""));
     String next = after.expectedBand().map(b -> ". next band " + lastThree(b)).orElse("");
     return Step.of(after).then(new Effect.Sound(Tone.TAKEN)).say("saved" + next);
   }
@@ -262,14 +262,14 @@ final class Orders {
             : state.open();
     String shown = new Questions(setup.phrases()).shown(question);
     return Step.of(
-            state.withOpen(open).withQuestion(Optional.of(question)).face(f -> f.withBig("")))
+            state.withOpen(open).withQuestion(Optional.of(question)).face(f -> f.withoutBig()))
         .then(s -> Step.of(s.message(shown)))
         .then(new Effect.Sound(Tone.LOOK_HERE));
   }
 
   private Step abandon(State state, Instant at) {
     Effect abandoned = new Effect.AbandonRecord(state.record().orElseThrow(), at);
-    State after = state.withoutRecord(first()).message("Abandoned.").face(f -> f.withBig(""));
+    State after = state.withoutRecord(first()).message("Abandoned.").face(f -> f.withoutBig());
     return Step.of(after).then(abandoned).then(s -> values.prompt(s, "abandoned"));
   }
 

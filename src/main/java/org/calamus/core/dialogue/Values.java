@@ -169,7 +169,12 @@ final class Values {
         state
             .withChange(after, new Change(field, before.entry(field)))
             .withQuestion(Optional.empty())
-            .face(f -> f.withBig(entry.value().text()).withKeys("").withMisses(0).withMessage(""));
+            .face(
+                f ->
+                    f.withBig(entry.value().text(), label(field, "= ", " taken"))
+                        .withKeys("")
+                        .withMisses(0)
+                        .withMessage(""));
     boolean askedIsFilled = state.open().flatMap(after::entry).isPresent();
     State next =
         wasAsked || askedIsFilled ? taken.withOpen(setup.form().nextEmpty(after, field)) : taken;
@@ -178,12 +183,16 @@ final class Values {
         .then(new Effect.Sound(Tone.TAKEN));
   }
 
+  private String label(FieldId field, String mark, String standing) {
+    return mark + setup.form().spec(field).labelWithUnit() + standing;
+  }
+
   private Step refuse(State state, FieldId field, Finding finding, List<String> told) {
     State refused =
         state
             .withOpen(Optional.of(field))
             .withQuestion(Optional.empty())
-            .face(f -> f.withMessage(finding.shown()).withKeys("").withBig(""));
+            .face(f -> f.withMessage(finding.shown()).withKeys("").withoutBig());
     return Step.of(refused)
         .then(new Effect.Sound(Tone.LOOK_HERE))
         .say(joined(told, finding.spoken()));
@@ -195,7 +204,11 @@ final class Values {
     State asked =
         state
             .withQuestion(Optional.of(keep))
-            .face(f -> f.withBig(keep.value().text()).withMessage(doubt.shown()).withKeys(""));
+            .face(
+                f ->
+                    f.withBig(keep.value().text(), label(keep.field(), "? ", " in question"))
+                        .withMessage(doubt.shown())
+                        .withKeys(""));
     String keeps = "keep " + phrases.spokenWithName(spec, keep.value());
     return Step.of(asked)
         .then(new Effect.Sound(Tone.LOOK_HERE))
@@ -228,7 +241,7 @@ final class Values {
         state
             .withQuestion(Optional.empty())
             .withOpen(Optional.of(keep.field()))
-            .face(f -> f.withBig("").withMessage("").withKeys(""));
+            .face(f -> f.withoutBig().withMessage("").withKeys(""));
     return offer(dropped, keep.rest(), at);
   }
 

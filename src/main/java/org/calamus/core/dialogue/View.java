@@ -13,6 +13,8 @@ import org.calamus.core.record.FieldId;
  * @param station the station, the bander and the station's local date and time
  * @param asked what is asked now, such as {@code Wing chord, mm}
  * @param big the value just taken, or the keys struck so far; short, may be empty
+ * @param bigOf what the large text is, such as {@code = Wing chord, mm taken}; empty where it is
+ *     what is being struck for the field that is asked
  * @param lines one line a field, in the form's order
  * @param question the open question with its reason, where there is one
  * @param message the last message, one sentence; may be empty
@@ -31,6 +33,7 @@ public record View(
     String station,
     String asked,
     String big,
+    String bigOf,
     List<Line> lines,
     Optional<String> question,
     String message,

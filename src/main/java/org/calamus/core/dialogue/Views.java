@@ -38,6 +38,7 @@ public final class Views {
         station(state),
         asked(state),
         state.face().keys().isEmpty() ? state.face().big() : state.face().keys(),
+        state.face().keys().isEmpty() ? state.face().bigOf() : "",
         lines(state),
         question(state),
         state.face().message(),

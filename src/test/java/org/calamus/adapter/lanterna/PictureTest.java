@@ -82,7 +82,7 @@ class PictureTest {
   @Test
   void drawShowsWhatMattersInTheLeastWindow() {
     assertThat(Screens.text(Views.question(), 60, 20))
-        .contains("CHECK", "you mean 92?", "in question", "affirm [Enter]", "in hand 1:34");
+        .contains("CHECK", "Keep 29 mm?", "in question", "affirm [Enter]", "in hand 1:34");
   }
 
   @ParameterizedTest

@@ -11,7 +11,7 @@ import org.calamus.core.record.FieldId;
 /** Views as the dialogue would make them, for an invented station. */
 final class Views {
 
-  private static final String STATION = "Fenwick Marsh   A. Reed   Wed 25 Nov 2026   08:41";
+  private static final String STATION = "Fenwick Marsh   QX   Wed 25 Nov 2026   08:41";
 
   private static final List<View.Hint> HINTS =
       List.of(
@@ -59,6 +59,7 @@ final class Views {
     draft.mode = View.Mode.SPEAKING;
     draft.asked = "Species";
     draft.big = "2841-55601";
+    draft.bigOf = "= Band number taken";
     draft.lines =
         List.of(
             taken(FieldId.BAND, "Band", "2841-55601", "keyed"),
@@ -77,6 +78,7 @@ final class Views {
     draft.mode = View.Mode.SPEAKING;
     draft.asked = "Mass, g";
     draft.big = "92";
+    draft.bigOf = "= Wing chord, mm taken";
     draft.live = Optional.of("22.3 g");
     draft.lines =
         List.of(
@@ -94,10 +96,11 @@ final class Views {
     Draft draft = new Draft();
     draft.mode = View.Mode.CHECK;
     draft.big = "29";
+    draft.bigOf = "? Wing chord, mm in question";
     draft.question =
         Optional.of(
-            "Wing 29 mm is below 78 for White-breasted Nuthatch. Did you mean 92? affirm or"
-                + " negative");
+            "Wing chord 29 mm is outside 77 to 100 mm for White-breasted Nuthatch; 92 would fit."
+                + " Keep 29 mm?");
     draft.hints = ANSWERS;
     draft.lines =
         List.of(
@@ -227,6 +230,7 @@ final class Views {
     private View.Mode mode = View.Mode.LISTENING;
     private String asked = "Wing chord, mm";
     private String big = "";
+    private String bigOf = "";
     private List<View.Line> lines =
         new ArrayList<>(
             List.of(
@@ -258,6 +262,7 @@ final class Views {
       mode = view.mode();
       asked = view.asked();
       big = view.big();
+      bigOf = view.bigOf();
       lines = view.lines();
       question = view.question();
       message = view.message();
@@ -277,6 +282,7 @@ final class Views {
           STATION,
           asked,
           big,
+          bigOf,
           lines,
           question,
           message,

@@ -203,6 +203,7 @@ class PlainScreenTest {
           "Fenwick Marsh",
           asked,
           big,
+          "",
           List.of(wing, mass),
           question,
           message,
