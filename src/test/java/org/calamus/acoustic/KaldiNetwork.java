@@ -82,7 +82,7 @@ public final class KaldiNetwork {
     for (Map.Entry<String, Map<String, String>> node : nodes.entrySet()) {
       Map<String, String> line = node.getValue();
       if (line.containsKey("component")) {
-        float[] input = new Descriptor(line.get("input"), frames, t, done).value();
+        float[] input = new KaldiDescriptor(line.get("input"), frames, t, done).value();
         done.put(node.getKey(), apply(components.get(line.get("component")), input));
       } else if (line.containsKey("input-node")) {
         float[] whole = done.get(line.get("input-node"));
@@ -90,7 +90,7 @@ public final class KaldiNetwork {
         System.arraycopy(whole, Integer.parseInt(line.get("dim-offset")), part, 0, part.length);
         done.put(node.getKey(), part);
       } else if (line.containsKey("objective")) {
-        result = new Descriptor(line.get("input"), frames, t, done).value();
+        result = new KaldiDescriptor(line.get("input"), frames, t, done).value();
       }
     }
     return result;
@@ -176,81 +176,6 @@ public final class KaldiNetwork {
       y[i] = x[2 * i] + x[2 * i + 1];
     }
     return y;
-  }
-
-  /** The input of a node: Append, Sum, Offset, or another node. */
-  private static final class Descriptor {
-
-    private final String text;
-    private final double[][] frames;
-    private final int t;
-    private final Map<String, float[]> done;
-    private int at;
-
-    Descriptor(String text, double[][] frames, int t, Map<String, float[]> done) {
-      this.text = text;
-      this.frames = frames;
-      this.t = t;
-      this.done = done;
-    }
-
-    float[] value() {
-      int start = at;
-      while (at < text.length() && "(,) ".indexOf(text.charAt(at)) < 0) {
-        at++;
-      }
-      String name = text.substring(start, at);
-      if (at == text.length() || text.charAt(at) != '(') {
-        return name.equals("input") ? frame(0) : done.get(name);
-      }
-      at++;
-      return name.equals("Offset") ? offset() : joined(name);
-    }
-
-    private float[] offset() {
-      int comma = text.indexOf(',', at);
-      int close = text.indexOf(')', at);
-      if (!text.substring(at, comma).equals("input")) {
-        throw new AssertionError("offset of " + text.substring(at, comma));
-      }
-      at = close + 1;
-      return frame(Integer.parseInt(text.substring(comma + 1, close).strip()));
-    }
-
-    private float[] joined(String name) {
-      float[] all = value();
-      while (text.charAt(at) == ',') {
-        at += 2;
-        float[] next = value();
-        all = name.equals("Sum") ? sum(all, next) : append(all, next);
-      }
-      at++;
-      return all;
-    }
-
-    private float[] frame(int offset) {
-      double[] frame = frames[Math.min(Math.max(t + offset, 0), frames.length - 1)];
-      float[] values = new float[frame.length];
-      for (int i = 0; i < frame.length; i++) {
-        values[i] = (float) frame[i];
-      }
-      return values;
-    }
-
-    private static float[] sum(float[] a, float[] b) {
-      float[] sum = a.clone();
-      for (int i = 0; i < a.length; i++) {
-        sum[i] += b[i];
-      }
-      return sum;
-    }
-
-    private static float[] append(float[] a, float[] b) {
-      float[] both = new float[a.length + b.length];
-      System.arraycopy(a, 0, both, 0, a.length);
-      System.arraycopy(b, 0, both, a.length, b.length);
-      return both;
-    }
   }
 
   private void readNodes() {

@@ -124,7 +124,7 @@ class RecordedSpeakerTest {
   void bandNumbers() throws IOException {
     Random random = new Random(9);
     List<List<String>> said = new ArrayList<>();
-    for (int i = 0; i < 40; i++) {
+    for (int i = 0; i < 20; i++) {
       List<String> digits = new ArrayList<>();
       for (int k = 0; k < 9; k++) {
         digits.add(DIGITS.get(random.nextInt(10)));
@@ -160,7 +160,7 @@ class RecordedSpeakerTest {
     Random random = new Random(4);
     String[] alphabet = SampleTables.SPELLING.split(" ");
     List<List<String>> said = new ArrayList<>();
-    for (int i = 0; i < 30; i++) {
+    for (int i = 0; i < 20; i++) {
       List<String> code = new ArrayList<>();
       for (int k = 0; k < 4; k++) {
         code.add(alphabet[random.nextInt(alphabet.length)]);
