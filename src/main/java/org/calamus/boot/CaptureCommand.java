@@ -46,6 +46,9 @@ final class CaptureCommand {
     Station station =
         Station.read(folders, instruments()).called(capture.place(), capture.bander());
     Optional<AudioSource> sound = sound(station);
+    if (!options.isPlain()) {
+      Log.instead(folders.log());
+    }
     try (RecordStore store = new SqliteRecordStore(folders.data(), folders.natives())) {
       Hearing hearing = hearing(folders, station, sound);
       try {

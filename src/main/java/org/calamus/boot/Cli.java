@@ -38,12 +38,12 @@ public final class Cli implements Callable<Integer> {
    */
   public static int run(String[] args) {
     CommandLine line = new CommandLine(new Cli());
+    line.setErr(new PrintWriter(System.err, true));
     line.setExecutionExceptionHandler(Cli::explain);
     return line.execute(args);
   }
 
-  private static int explain(Exception failure, CommandLine line, CommandLine.ParseResult arguments)
-      throws Exception {
+  private static int explain(Exception failure, CommandLine line, CommandLine.ParseResult arguments) {
     PrintWriter err = line.getErr();
     if (failure instanceof Halt halt) {
       err.println(halt.getMessage());
@@ -61,7 +61,20 @@ public final class Cli implements Callable<Integer> {
       err.println(failure.getMessage());
       return ExitCode.MISSING;
     }
-    throw failure;
+    return insideFailure(failure, line);
+  }
+
+  /** A failure that nobody foresaw: the sentence on the screen, the details in the log. */
+  private static int insideFailure(Exception failure, CommandLine line) {
+    // the ears may have moved standard error to the log for good
+    line.getOut().println(Log.keep(failure, ((WithOptions) line.getCommand()).folders().log()));
+    return ExitCode.FAILURE;
+  }
+
+  /** A command that knows the folders. */
+  interface WithOptions {
+    /** Where things are kept. */
+    Folders folders();
   }
 
   @Override
@@ -75,9 +88,14 @@ public final class Cli implements Callable<Integer> {
       name = "demo",
       mixinStandardHelpOptions = true,
       description = "Shows an invented evening at Fenwick Marsh, from recordings.")
-  static final class Demo implements Callable<Integer> {
+  static final class Demo implements Callable<Integer>, WithOptions {
 
     @Mixin private Options options;
+
+    @Override
+    public Folders folders() {
+      return options.folders();
+    }
 
     @Option(
         names = "--fast",
@@ -95,9 +113,14 @@ public final class Cli implements Callable<Integer> {
       name = "capture",
       mixinStandardHelpOptions = true,
       description = "The live console: microphone, readback, instruments, keypad.")
-  static final class Capture implements Callable<Integer> {
+  static final class Capture implements Callable<Integer>, WithOptions {
 
     @Mixin private Options options;
+
+    @Override
+    public Folders folders() {
+      return options.folders();
+    }
     @Mixin private CaptureOptions capture;
 
     @Override
@@ -111,9 +134,14 @@ public final class Cli implements Callable<Integer> {
       name = "check",
       mixinStandardHelpOptions = true,
       description = "Says what was found: model, vocabulary, microphone, speaker, ports, database.")
-  static final class Check implements Callable<Integer> {
+  static final class Check implements Callable<Integer>, WithOptions {
 
     @Mixin private Options options;
+
+    @Override
+    public Folders folders() {
+      return options.folders();
+    }
 
     @Override
     public Integer call() throws Exception {

@@ -80,6 +80,9 @@ final class DemoCommand {
             isFast ? PlayedInstruments.Pace.AT_ONCE : PlayedInstruments.Pace.REAL_TIME);
     WavSource.Pace pace = isFast ? WavSource.Pace.FAST : WavSource.Pace.LIVE;
     DemoPerson person = new DemoPerson(DemoScript.read("evening.script"), room, scale, pace);
+    if (!isPlain()) {
+      Log.instead(folders.log());
+    }
     try (ModelFolder model = SpeechModel.open(folders, options.model(), station.vocabulary());
         RecordStore store = new SqliteRecordStore(folders.data(), folders.natives())) {
       int before = store.saved().size();

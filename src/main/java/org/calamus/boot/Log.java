@@ -1,0 +1,52 @@
+package org.calamus.boot;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+
+/** The log file: what must not appear on the screen. */
+final class Log {
+
+  private static final Charset UTF = StandardCharsets.UTF_8;
+
+  private Log() {}
+
+  /**
+   * Sends what libraries print to the log while a screen is up, and lets those be silent that report
+   * through their own exceptions as well. Where the log cannot be written, it is dropped.
+   */
+  static void instead(Path file) {
+    Logger.getLogger("org.sqlite").setLevel(Level.OFF);
+    try {
+      System.setErr(open(file));
+    } catch (IOException e) {
+      System.setErr(new PrintStream(OutputStream.nullOutputStream(), true, UTF));
+    }
+  }
+
+  private static PrintStream open(Path file) throws IOException {
+    Files.createDirectories(file.toAbsolutePath().getParent());
+    return new PrintStream(
+        Files.newOutputStream(file, StandardOpenOption.CREATE, StandardOpenOption.APPEND),
+        true,
+        UTF);
+  }
+
+  /** Keeps the details of a failure and gives one sentence for the user. */
+  static String keep(Exception failure, Path file) {
+    String safe = "Something went wrong inside Calamus; what was taken is safe. ";
+    try (PrintStream out = open(file)) {
+      failure.printStackTrace(out);
+      return safe + "The details are in " + file + "; start it again.";
+    } catch (IOException e) {
+      return safe + "Start it again. (" + failure + ")";
+    }
+  }
+}
