@@ -40,6 +40,7 @@ final class Loudspeaker {
   private boolean isCut;
   private volatile boolean isClosing;
   private boolean isDown;
+  private short[] carried = new short[0];
   private long triedNanos;
 
   /** Makes the function that turns text to sound; slow, called once on the player's thread. */
@@ -103,7 +104,7 @@ final class Loudspeaker {
         if (phrase.isPresent()) {
           play(phrase.get(), synthesizer);
         } else {
-          play(new Mix(new short[0], volume), () -> {});
+          playTones();
         }
       }
     } catch (InterruptedException e) {
@@ -116,7 +117,7 @@ final class Loudspeaker {
 
   /** Waits for a phrase; the newest counts, the others are over. Empty where only a tone waits. */
   private synchronized Optional<Phrase> nextPhrase() throws InterruptedException {
-    while (waiting.isEmpty() && tones.isEmpty() && !isClosing) {
+    while (waiting.isEmpty() && tones.isEmpty() && carried.length == 0 && !isClosing) {
       wait();
     }
     isCut = false;
@@ -137,28 +138,46 @@ final class Loudspeaker {
       tryToOpen();
     }
     if (line.isOpen() && !phrase.text().isBlank()) {
-      play(new Mix(synthesizer.apply(phrase.text()), volume), phrase::begin);
+      Mix mix = new Mix(synthesizer.apply(phrase.text()));
+      mix.add(takeCarried());
+      if (!isHeard(mix, phrase::begin)) {
+        line.flush();
+      }
     }
     phrase.end();
   }
 
-  private void play(Mix mix, Runnable began) throws InterruptedException {
+  private void playTones() throws InterruptedException {
+    Mix mix = new Mix(takeCarried());
+    if (!isHeard(mix, () -> {})) {
+      // a phrase that comes does not cut a tone off: it sounds on into it
+      carried = mix.rest();
+    }
+  }
+
+  private short[] takeCarried() {
+    short[] taken = carried;
+    carried = new short[0];
+    return taken;
+  }
+
+  /** Plays all of it; false where it was cut off. */
+  private boolean isHeard(Mix mix, Runnable began) throws InterruptedException {
     long deadline = System.nanoTime() + PATIENCE.toNanos();
     while (!isClosing && line.isOpen() && mayGoOn(mix)) {
       if (mix.isOver()) {
-        waitUntilHeard(mix);
-        return;
+        return isQueueHeard(mix);
       }
       if (!line.hasRoom() && System.nanoTime() < deadline) {
         pause();
-      } else if (line.hasRoom() && line.write(mix.next(SpeakerLine.CHUNK))) {
+      } else if (line.hasRoom() && line.write(mix.next(SpeakerLine.CHUNK, volume))) {
         began.run();
         deadline = System.nanoTime() + PATIENCE.toNanos();
       } else {
         lose();
       }
     }
-    line.flush();
+    return false;
   }
 
   /** Adds tones that came meanwhile; false where the phrase was cut off. */
@@ -169,16 +188,19 @@ final class Loudspeaker {
     return !isCut;
   }
 
-  private void waitUntilHeard(Mix mix) throws InterruptedException {
+  private boolean isQueueHeard(Mix mix) throws InterruptedException {
     // a line that died would say for ever that something is queued
     long deadline = System.nanoTime() + line.queued().plusMillis(100).toNanos();
     while (!line.queued().isZero() && System.nanoTime() < deadline) {
       if (isClosing || !mayGoOn(mix)) {
-        line.flush();
-        return;
+        return false;
+      }
+      if (!mix.isOver()) {
+        return isHeard(mix, () -> {});
       }
       pause();
     }
+    return true;
   }
 
   private synchronized void pause() throws InterruptedException {
