@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -22,7 +23,8 @@ public final class Lines {
               try (BufferedReader in = program.inputReader();
                   Stream<String> all = in.lines()) {
                 all.forEach(lines::add);
-              } catch (IOException e) {
+              } catch (IOException | UncheckedIOException e) {
+                // ended by the test while it was being read
                 lines.add("UNREADABLE " + e.getMessage());
               }
             },

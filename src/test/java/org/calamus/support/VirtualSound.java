@@ -45,17 +45,17 @@ public final class VirtualSound implements AutoCloseable {
         "asound.conf",
         """
         </usr/share/alsa/alsa.conf>
-        pcm.!default { type pulse server "unix:%1$s" }
+        pcm.!default { type pulse server "unix:%1$s" handle_underrun 1 }
         ctl.!default { type pulse server "unix:%1$s" }
         """);
     write(
         "pulse.pa",
         """
-        load-module module-native-protocol-unix auth-anonymous=1 socket=%1$s
         load-module module-null-sink sink_name=mic rate=16000 channels=1 format=s16le
         load-module module-null-sink sink_name=spk rate=48000 channels=1 format=s16le
         set-default-sink spk
         set-default-source mic.monitor
+        load-module module-native-protocol-unix auth-anonymous=1 socket=%1$s
         """);
     server =
         run(
@@ -64,8 +64,9 @@ public final class VirtualSound implements AutoCloseable {
     while (!Files.exists(socket()) && !server.waitFor(50, TimeUnit.MILLISECONDS)) {
       // the socket is there once the server takes clients
     }
-    // a reader with little latency keeps the card awake: the first sound would come 2 s late
-    record("mic.monitor", folder.resolve("awake.raw"));
+    // readers with little latency keep the card awake: the first sound would come 2 s late
+    record("mic.monitor", folder.resolve("awake-mic.raw"));
+    record("spk.monitor", folder.resolve("awake-spk.raw"));
   }
 
   /** What a program needs in its environment to see the card and no other. */

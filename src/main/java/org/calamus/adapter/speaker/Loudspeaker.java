@@ -12,8 +12,8 @@ import org.calamus.port.Clock;
 import org.calamus.port.EventSink;
 
 /**
- * Plays phrases and tones on a thread of its own, in small pieces, so that a phrase can be cut off
- * at any moment and a tone can sound into it.
+ * Plays phrases and tones on a thread of its own. A phrase can be cut off at any moment; it sounds
+ * into a tone that came before it, and a tone that comes while it is spoken sounds behind it.
  *
  * <p>A new phrase cuts off the one before. Where there is no speaker, phrases are answered by their
  * events at once, and the speaker is looked for again with the next phrase.
@@ -24,8 +24,11 @@ final class Loudspeaker {
       "No speaker can be opened; read on the screen, or plug in a headset.";
   private static final Duration STEP = Duration.ofMillis(5);
 
-  /** A line that takes nothing for so long is lost. */
-  private static final Duration PATIENCE = Duration.ofSeconds(2);
+  /** A line that takes nothing for so long is lost; some take 2 s to wake. */
+  private static final Duration PATIENCE = Duration.ofSeconds(5);
+
+  /** How much later than written the line may be through: some take 2 s to wake. */
+  private static final Duration WAKING = Duration.ofMillis(2_500);
 
   private static final Duration TRY_AGAIN = Duration.ofSeconds(3);
 
@@ -39,6 +42,7 @@ final class Loudspeaker {
   private final Deque<Tone> tones = new ArrayDeque<>();
   private boolean isCut;
   private volatile boolean isClosing;
+  private boolean isKnown;
   private boolean isDown;
   private short[] carried = new short[0];
   private long triedNanos;
@@ -77,7 +81,7 @@ final class Loudspeaker {
     notifyAll();
   }
 
-  /** Sounds a tone, also into a phrase. */
+  /** Sounds a tone. */
   synchronized void sound(Tone tone) {
     tones.add(tone);
     notifyAll();
@@ -97,7 +101,9 @@ final class Loudspeaker {
 
   private void run(Loading loading) {
     try {
-      tryToOpen();
+      // the first opening loads the sound system; it also shows whether there is a speaker
+      opens();
+      line.close();
       Function<String, short[]> synthesizer = loading.load();
       while (!isClosing) {
         Optional<Phrase> phrase = nextPhrase();
@@ -134,25 +140,28 @@ final class Loudspeaker {
 
   private void play(Phrase phrase, Function<String, short[]> synthesizer)
       throws InterruptedException {
-    if (!line.isOpen() && System.nanoTime() - triedNanos > TRY_AGAIN.toNanos()) {
-      tryToOpen();
-    }
-    if (line.isOpen() && !phrase.text().isBlank()) {
+    if (!phrase.text().isBlank() && opens()) {
       Mix mix = new Mix(synthesizer.apply(phrase.text()));
       mix.add(takeCarried());
-      if (!isHeard(mix, phrase::begin)) {
-        line.flush();
-      }
+      isHeard(mix, phrase::begin);
+      line.close();
     }
     phrase.end();
   }
 
   private void playTones() throws InterruptedException {
     Mix mix = new Mix(takeCarried());
-    if (!isHeard(mix, () -> {})) {
+    if (!opens() || isHeard(mix, () -> {})) {
+      dropTones();
+    } else {
       // a phrase that comes does not cut a tone off: it sounds on into it
-      carried = mix.rest();
+      carried = mix.last(line.left().toMillis() * KevinSynthesizer.RATE / 1000);
     }
+    line.close();
+  }
+
+  private synchronized void dropTones() {
+    tones.clear();
   }
 
   private short[] takeCarried() {
@@ -188,19 +197,26 @@ final class Loudspeaker {
     return !isCut;
   }
 
+  /** Waits until what was written is heard; false where it was cut off. */
   private boolean isQueueHeard(Mix mix) throws InterruptedException {
-    // a line that died would say for ever that something is queued
-    long deadline = System.nanoTime() + line.queued().plusMillis(100).toNanos();
-    while (!line.queued().isZero() && System.nanoTime() < deadline) {
+    Duration left = line.left();
+    long deadline = System.nanoTime() + left.toNanos() + WAKING.toNanos();
+    while (isMore(left) && System.nanoTime() < deadline) {
       if (isClosing || !mayGoOn(mix)) {
         return false;
       }
       if (!mix.isOver()) {
         return isHeard(mix, () -> {});
       }
+      line.pad();
       pause();
+      left = line.left();
     }
     return true;
+  }
+
+  private static boolean isMore(Duration left) {
+    return !left.isNegative() && !left.isZero();
   }
 
   private synchronized void pause() throws InterruptedException {
@@ -209,19 +225,27 @@ final class Loudspeaker {
     }
   }
 
-  private void tryToOpen() {
-    triedNanos = System.nanoTime();
-    if (line.opens()) {
-      isDown = false;
-      sink.post(new Event.PartUp(clock.now(), Part.VOICE, name));
-    } else {
+  /** Opens the line; one that could not be opened is not tried again with every word. */
+  private boolean opens() {
+    boolean isSoon = isDown && System.nanoTime() - triedNanos < TRY_AGAIN.toNanos();
+    if (isSoon || !line.opens()) {
       down();
+      return false;
     }
+    up();
+    return true;
+  }
+
+  private void up() {
+    if (isDown || !isKnown) {
+      sink.post(new Event.PartUp(clock.now(), Part.VOICE, name));
+    }
+    isDown = false;
+    isKnown = true;
   }
 
   private void lose() {
     line.close();
-    triedNanos = System.nanoTime();
     down();
   }
 
@@ -229,6 +253,8 @@ final class Loudspeaker {
   private void down() {
     if (!isDown && !isClosing) {
       isDown = true;
+      isKnown = true;
+      triedNanos = System.nanoTime();
       sink.post(new Event.PartDown(clock.now(), Part.VOICE, NO_SPEAKER));
     }
   }

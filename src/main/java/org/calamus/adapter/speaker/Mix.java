@@ -38,8 +38,9 @@ final class Mix {
     return piece;
   }
 
-  /** What was not given yet. */
-  short[] rest() {
+  /** The end of it, of at most so many samples. */
+  short[] last(long length) {
+    at = (int) Math.max(0, samples.length - Math.max(0, length));
     return next(samples.length - at, 1);
   }
 

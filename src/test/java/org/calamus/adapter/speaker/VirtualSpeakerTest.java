@@ -1,6 +1,7 @@
 package org.calamus.adapter.speaker;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.Writer;
@@ -67,7 +68,7 @@ class VirtualSpeakerTest {
     assertThat(began).isLessThan(100);
     assertThat(ended).isBetween(length - 150L, length + 500L);
     assertThat(loudMillis(samples(Files.readAllBytes(raw))))
-        .isCloseTo(loudMillis(expected), org.assertj.core.data.Offset.offset(120L));
+        .isCloseTo(loudMillis(expected), within(120L));
   }
 
   @Test
