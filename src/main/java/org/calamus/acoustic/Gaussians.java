@@ -17,6 +17,7 @@ final class Gaussians {
   /** Reads the table. */
   Gaussians(String table, byte[] bytes, int codebooks) {
     TableReader in = TableReader.ofS3(table, bytes);
+    int start = in.position();
     in.require(in.int32() == codebooks, "has not one codebook for each phone");
     in.require(in.int32() == STREAMS, "has another number of streams");
     in.require(in.int32() == DENSITIES, "has another number of densities");
@@ -26,6 +27,7 @@ final class Gaussians {
     int expected = codebooks * STREAMS * DENSITIES * COEFFICIENTS;
     in.require(in.int32() == expected, "has another number of values than its sizes give");
     values = in.floats(expected);
+    in.endS3(start);
   }
 
   double value(int codebook, int stream, int density, int coefficient) {

@@ -15,7 +15,7 @@ import java.util.TreeMap;
 /**
  * The words of the model and how they are said.
  *
- * @param entries in alphabetical order, so that the order in which words were given does not matter
+ * @param entries in alphabetical order
  */
 record Lexicon(List<Entry> entries) {
 

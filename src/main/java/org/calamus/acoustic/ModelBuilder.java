@@ -25,7 +25,7 @@ public final class ModelBuilder {
   private ModelBuilder() {}
 
   /**
-   * Builds the model; equal input gives equal bytes, and the order of the words does not matter.
+   * Builds the model; equal input gives equal bytes.
    *
    * @param tables the acoustic tables
    * @param dictionary lines of a word, a blank and its phones; "word(2)" is a further way to say it

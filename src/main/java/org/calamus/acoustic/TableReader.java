@@ -10,6 +10,7 @@ final class TableReader {
 
   private static final int S3_ORDER_MARK = 0x11223344;
   private static final int LONGEST_HEADER = 4096;
+  private static final int CHECKSUM_ROTATION = 20;
 
   private final String table;
   private final ByteBuffer bytes;
@@ -102,6 +103,18 @@ final class TableReader {
       require(Float.isFinite(value), "holds something that is not a number");
     }
     return read;
+  }
+
+  /** Ends a table of the "s3" family: all of it was read, and its checksum is right. */
+  void endS3(int start) {
+    int end = bytes.position();
+    int expected = int32();
+    require(!bytes.hasRemaining(), "goes on after its end");
+    int sum = 0;
+    for (int at = start; at < end; at += Integer.BYTES) {
+      sum = Integer.rotateLeft(sum, CHECKSUM_ROTATION) + bytes.getInt(at);
+    }
+    require(sum == expected, "does not have the checksum it gives");
   }
 
   private void need(long count) {

@@ -12,6 +12,7 @@ final class TransitionMatrices {
   /** Reads the table. */
   TransitionMatrices(byte[] bytes) {
     TableReader in = TableReader.ofS3(TABLE, bytes);
+    int start = in.position();
     int count = in.count("matrices", 1, 65535);
     int columns = PhoneTable.STATES + 1;
     in.require(
@@ -19,6 +20,7 @@ final class TransitionMatrices {
     int expected = count * PhoneTable.STATES * columns;
     in.require(in.int32() == expected, "has another number of values than its sizes give");
     float[] values = in.floats(expected);
+    in.endS3(start);
     stay = new double[count][PhoneTable.STATES];
     for (int i = 0; i < count * PhoneTable.STATES; i++) {
       double sum = 0;

@@ -1,5 +1,7 @@
 /**
- * The ears: speech to words with Vosk. The only package that uses the recogniser and JNA. May
- * depend on port and core.
+ * The ears: where the recogniser's model comes from, and speech to words with Vosk.
+ *
+ * <p>The only package that knows the Vosk and JNA classes. May depend on the acoustic model's
+ * builder, the ports and the core.
  */
 package org.calamus.adapter.vosk;
