@@ -12,8 +12,8 @@ import org.calamus.port.Clock;
 import org.calamus.port.EventSink;
 
 /**
- * Plays phrases and tones on a thread of its own, in small pieces, so that a phrase can be cut off
- * at any moment and a tone can sound into it.
+ * Plays phrases and tones on a thread of its own. A phrase can be cut off at any moment; it sounds
+ * into a tone that came before it, and a tone that comes while it is spoken sounds behind it.
  *
  * <p>A new phrase cuts off the one before. Where there is no speaker, phrases are answered by their
  * events at once, and the speaker is looked for again with the next phrase.
@@ -24,8 +24,11 @@ final class Loudspeaker {
       "No speaker can be opened; read on the screen, or plug in a headset.";
   private static final Duration STEP = Duration.ofMillis(5);
 
-  /** A line that takes nothing for so long is lost. */
-  private static final Duration PATIENCE = Duration.ofSeconds(2);
+  /** A line that takes nothing for so long is lost; some take 2 s to wake. */
+  private static final Duration PATIENCE = Duration.ofSeconds(5);
+
+  /** How much later than written the line may be through: some take 2 s to wake. */
+  private static final Duration WAKING = Duration.ofMillis(2_500);
 
   private static final Duration TRY_AGAIN = Duration.ofSeconds(3);
 
@@ -39,7 +42,9 @@ final class Loudspeaker {
   private final Deque<Tone> tones = new ArrayDeque<>();
   private boolean isCut;
   private volatile boolean isClosing;
+  private boolean isKnown;
   private boolean isDown;
+  private short[] carried = new short[0];
   private long triedNanos;
 
   /** Makes the function that turns text to sound; slow, called once on the player's thread. */
@@ -76,7 +81,7 @@ final class Loudspeaker {
     notifyAll();
   }
 
-  /** Sounds a tone, also into a phrase. */
+  /** Sounds a tone. */
   synchronized void sound(Tone tone) {
     tones.add(tone);
     notifyAll();
@@ -96,14 +101,16 @@ final class Loudspeaker {
 
   private void run(Loading loading) {
     try {
-      tryToOpen();
+      // the first opening loads the sound system; it also shows whether there is a speaker
+      opens();
+      line.close();
       Function<String, short[]> synthesizer = loading.load();
       while (!isClosing) {
         Optional<Phrase> phrase = nextPhrase();
         if (phrase.isPresent()) {
           play(phrase.get(), synthesizer);
         } else {
-          play(new Mix(new short[0], volume), () -> {});
+          playTones();
         }
       }
     } catch (InterruptedException e) {
@@ -116,7 +123,7 @@ final class Loudspeaker {
 
   /** Waits for a phrase; the newest counts, the others are over. Empty where only a tone waits. */
   private synchronized Optional<Phrase> nextPhrase() throws InterruptedException {
-    while (waiting.isEmpty() && tones.isEmpty() && !isClosing) {
+    while (waiting.isEmpty() && tones.isEmpty() && carried.length == 0 && !isClosing) {
       wait();
     }
     isCut = false;
@@ -133,32 +140,53 @@ final class Loudspeaker {
 
   private void play(Phrase phrase, Function<String, short[]> synthesizer)
       throws InterruptedException {
-    if (!line.isOpen() && System.nanoTime() - triedNanos > TRY_AGAIN.toNanos()) {
-      tryToOpen();
-    }
-    if (line.isOpen() && !phrase.text().isBlank()) {
-      play(new Mix(synthesizer.apply(phrase.text()), volume), phrase::begin);
+    if (!phrase.text().isBlank() && opens()) {
+      Mix mix = new Mix(synthesizer.apply(phrase.text()));
+      mix.add(takeCarried());
+      isHeard(mix, phrase::begin);
+      line.close();
     }
     phrase.end();
   }
 
-  private void play(Mix mix, Runnable began) throws InterruptedException {
+  private void playTones() throws InterruptedException {
+    Mix mix = new Mix(takeCarried());
+    if (!opens() || isHeard(mix, () -> {})) {
+      dropTones();
+    } else {
+      // a phrase that comes does not cut a tone off: it sounds on into it
+      carried = mix.last(line.left().toMillis() * KevinSynthesizer.RATE / 1000);
+    }
+    line.close();
+  }
+
+  private synchronized void dropTones() {
+    tones.clear();
+  }
+
+  private short[] takeCarried() {
+    short[] taken = carried;
+    carried = new short[0];
+    return taken;
+  }
+
+  /** Plays all of it; false where it was cut off. */
+  private boolean isHeard(Mix mix, Runnable began) throws InterruptedException {
     long deadline = System.nanoTime() + PATIENCE.toNanos();
     while (!isClosing && line.isOpen() && mayGoOn(mix)) {
       if (mix.isOver()) {
-        waitUntilHeard(mix);
-        return;
+        return isQueueHeard(mix);
       }
       if (!line.hasRoom() && System.nanoTime() < deadline) {
         pause();
-      } else if (line.hasRoom() && line.write(mix.next(SpeakerLine.CHUNK))) {
+      } else if (line.hasRoom() && line.write(mix.next(SpeakerLine.CHUNK, volume))) {
         began.run();
         deadline = System.nanoTime() + PATIENCE.toNanos();
       } else {
         lose();
       }
     }
-    line.flush();
+    return false;
   }
 
   /** Adds tones that came meanwhile; false where the phrase was cut off. */
@@ -169,16 +197,26 @@ final class Loudspeaker {
     return !isCut;
   }
 
-  private void waitUntilHeard(Mix mix) throws InterruptedException {
-    // a line that died would say for ever that something is queued
-    long deadline = System.nanoTime() + line.queued().plusMillis(100).toNanos();
-    while (!line.queued().isZero() && System.nanoTime() < deadline) {
+  /** Waits until what was written is heard; false where it was cut off. */
+  private boolean isQueueHeard(Mix mix) throws InterruptedException {
+    Duration left = line.left();
+    long deadline = System.nanoTime() + left.toNanos() + WAKING.toNanos();
+    while (isMore(left) && System.nanoTime() < deadline) {
       if (isClosing || !mayGoOn(mix)) {
-        line.flush();
-        return;
+        return false;
       }
+      if (!mix.isOver()) {
+        return isHeard(mix, () -> {});
+      }
+      line.pad();
       pause();
+      left = line.left();
     }
+    return true;
+  }
+
+  private static boolean isMore(Duration left) {
+    return !left.isNegative() && !left.isZero();
   }
 
   private synchronized void pause() throws InterruptedException {
@@ -187,19 +225,27 @@ final class Loudspeaker {
     }
   }
 
-  private void tryToOpen() {
-    triedNanos = System.nanoTime();
-    if (line.opens()) {
-      isDown = false;
-      sink.post(new Event.PartUp(clock.now(), Part.VOICE, name));
-    } else {
+  /** Opens the line; one that could not be opened is not tried again with every word. */
+  private boolean opens() {
+    boolean isSoon = isDown && System.nanoTime() - triedNanos < TRY_AGAIN.toNanos();
+    if (isSoon || !line.opens()) {
       down();
+      return false;
     }
+    up();
+    return true;
+  }
+
+  private void up() {
+    if (isDown || !isKnown) {
+      sink.post(new Event.PartUp(clock.now(), Part.VOICE, name));
+    }
+    isDown = false;
+    isKnown = true;
   }
 
   private void lose() {
     line.close();
-    triedNanos = System.nanoTime();
     down();
   }
 
@@ -207,6 +253,8 @@ final class Loudspeaker {
   private void down() {
     if (!isDown && !isClosing) {
       isDown = true;
+      isKnown = true;
+      triedNanos = System.nanoTime();
       sink.post(new Event.PartDown(clock.now(), Part.VOICE, NO_SPEAKER));
     }
   }

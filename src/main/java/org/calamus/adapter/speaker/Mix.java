@@ -5,13 +5,11 @@ import java.util.Arrays;
 /** A phrase with tones sounding into it, given piece by piece. */
 final class Mix {
 
-  private final double volume;
   private int[] samples;
   private int at;
 
-  /** A phrase at a volume of 0 to 1. */
-  Mix(short[] phrase, double volume) {
-    this.volume = volume;
+  /** A phrase. */
+  Mix(short[] phrase) {
     samples = new int[phrase.length];
     for (int i = 0; i < phrase.length; i++) {
       samples[i] = phrase[i];
@@ -31,13 +29,22 @@ final class Mix {
     return at >= samples.length;
   }
 
-  /** The next piece, filled with silence at the end. */
-  short[] next(int length) {
+  /** The next piece at a volume of 0 to 1, filled with silence at the end. */
+  short[] next(int length, double volume) {
     short[] piece = new short[length];
     for (int i = 0; i < length && at < samples.length; i++) {
-      double loud = volume * samples[at++];
-      piece[i] = (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, Math.round(loud)));
+      piece[i] = clipped(volume * samples[at++]);
     }
     return piece;
+  }
+
+  /** The end of it, of at most so many samples. */
+  short[] last(long length) {
+    at = (int) Math.max(0, samples.length - Math.max(0, length));
+    return next(samples.length - at, 1);
+  }
+
+  private static short clipped(double sample) {
+    return (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, Math.round(sample)));
   }
 }

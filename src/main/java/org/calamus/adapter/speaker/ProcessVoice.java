@@ -1,10 +1,13 @@
 package org.calamus.adapter.speaker;
 
+import java.io.File;
 import java.io.IOException;
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Part;
 import org.calamus.core.dialogue.Tone;
@@ -22,6 +25,8 @@ public final class ProcessVoice implements Voice {
   /** Stands in the command for the phrase. */
   public static final String PLACE = "{}";
 
+  private static final String MISSING = "cannot be started; install it or choose another voice.";
+
   private final List<String> command;
   private final Clock clock;
   private final FreeTtsVoice.Settings settings;
@@ -30,7 +35,8 @@ public final class ProcessVoice implements Voice {
   private EventSink sink = event -> {};
   private Optional<Process> running = Optional.empty();
   private Optional<Loudspeaker> tones = Optional.empty();
-  private boolean isDown = true;
+  private boolean isDown;
+  private boolean isCut;
   private boolean isClosing;
 
   /**
@@ -61,13 +67,18 @@ public final class ProcessVoice implements Voice {
       tones = Optional.of(quiet);
       quiet.start();
     }
+    if (isInstalled()) {
+      up();
+    } else {
+      down(MISSING);
+    }
     thread.start();
   }
 
   @Override
   public synchronized void say(String phrase) {
     waiting.add(new Phrase(phrase, clock, sink));
-    running.ifPresent(Process::destroyForcibly);
+    cut();
     notifyAll();
   }
 
@@ -75,6 +86,11 @@ public final class ProcessVoice implements Voice {
   public synchronized void hush() {
     waiting.forEach(Phrase::end);
     waiting.clear();
+    cut();
+  }
+
+  private void cut() {
+    isCut = running.isPresent();
     running.ifPresent(Process::destroyForcibly);
   }
 
@@ -133,23 +149,22 @@ public final class ProcessVoice implements Voice {
               .start();
       process.getOutputStream().close();
       running = Optional.of(process);
+      isCut = false;
       phrase.begin();
       return running;
     } catch (IOException e) {
-      down("cannot be started; install it or choose another voice.");
+      down(MISSING);
       phrase.end();
       return Optional.empty();
     }
   }
 
   private synchronized void finished(Phrase phrase, int code) {
-    boolean wasCut = !waiting.isEmpty() || isClosing || code == 128 + 9;
     running = Optional.empty();
-    if (code != 0 && !wasCut) {
+    if (code != 0 && !isCut) {
       down("cannot speak; check its command in the settings.");
     } else if (code == 0 && isDown) {
-      isDown = false;
-      sink.post(new Event.PartUp(clock.now(), Part.VOICE, command.get(0)));
+      up();
     }
     phrase.end();
   }
@@ -160,10 +175,31 @@ public final class ProcessVoice implements Voice {
     return command.stream().map(argument -> argument.replace(PLACE, safe)).toList();
   }
 
+  private boolean isInstalled() {
+    String folders = System.getenv().getOrDefault("PATH", "");
+    return Arrays.stream(folders.split(File.pathSeparator))
+        .flatMap(folder -> Stream.of("", ".exe").map(end -> new File(folder, program() + end)))
+        .anyMatch(File::canExecute)
+        || new File(program()).canExecute();
+  }
+
+  private String program() {
+    return command.get(0);
+  }
+
+  private void up() {
+    isDown = false;
+    sink.post(new Event.PartUp(clock.now(), Part.VOICE, program()));
+  }
+
+  /** Says it once, however often it is tried. */
   private void down(String what) {
+    if (isDown) {
+      return;
+    }
     isDown = true;
     sink.post(
         new Event.PartDown(
-            clock.now(), Part.VOICE, "The voice program " + command.get(0) + " " + what));
+            clock.now(), Part.VOICE, "The voice program " + program() + " " + what));
   }
 }

@@ -5,6 +5,8 @@ import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import org.calamus.core.dialogue.Event;
+import org.calamus.core.dialogue.Part;
 import org.calamus.core.dialogue.Tone;
 import org.calamus.port.Clock;
 import org.calamus.port.EventSink;
@@ -46,6 +48,7 @@ public final class SilentVoice implements Voice {
   @Override
   public synchronized void start(EventSink sink) {
     this.sink = sink;
+    sink.post(new Event.PartUp(clock.now(), Part.VOICE, "silent"));
   }
 
   @Override

@@ -1,5 +1,5 @@
 /**
- * The speech recogniser: where its model comes from, and the native library itself.
+ * The ears: where the recogniser's model comes from, and speech to words with Vosk.
  *
  * <p>The only package that knows the Vosk and JNA classes. May depend on the acoustic model's
  * builder, the ports and the core.
