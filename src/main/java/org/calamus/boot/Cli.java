@@ -43,7 +43,8 @@ public final class Cli implements Callable<Integer> {
     return line.execute(args);
   }
 
-  private static int explain(Exception failure, CommandLine line, CommandLine.ParseResult arguments) {
+  private static int explain(
+      Exception failure, CommandLine line, CommandLine.ParseResult arguments) {
     PrintWriter err = line.getErr();
     if (failure instanceof Halt halt) {
       err.println(halt.getMessage());
@@ -121,6 +122,7 @@ public final class Cli implements Callable<Integer> {
     public Folders folders() {
       return options.folders();
     }
+
     @Mixin private CaptureOptions capture;
 
     @Override

@@ -19,8 +19,8 @@ final class Log {
   private Log() {}
 
   /**
-   * Sends what libraries print to the log while a screen is up, and lets those be silent that report
-   * through their own exceptions as well. Where the log cannot be written, it is dropped.
+   * Sends what libraries print to the log while a screen is up, and lets those be silent that
+   * report through their own exceptions as well. Where the log cannot be written, it is dropped.
    */
   static void instead(Path file) {
     Logger.getLogger("org.sqlite").setLevel(Level.OFF);

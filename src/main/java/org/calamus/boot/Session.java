@@ -1,6 +1,5 @@
 package org.calamus.boot;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -48,6 +47,9 @@ final class Session {
     Thread hook = new Thread(() -> stop(closed), "stopping");
     Runtime.getRuntime().addShutdownHook(hook);
     try {
+      // first of all what the store holds: a key struck early must find an unfinished bird
+      engine.post(new Event.PartUp(ports.clock().now(), Part.STORE, "calamus.db"));
+      engine.post(new Event.Started(ports.clock().now(), ports.store().unfinished()));
       ports.screen().start(engine);
       start();
       engine.run(atStart(ports.store().saved()));
@@ -59,9 +61,6 @@ final class Session {
   }
 
   private void start() {
-    Instant now = ports.clock().now();
-    engine.post(new Event.PartUp(now, Part.STORE, "records are safe"));
-    engine.post(new Event.Started(now, ports.store().unfinished()));
     ports.voice().start(engine);
     ports.ears().start(engine);
     instruments.start(engine);

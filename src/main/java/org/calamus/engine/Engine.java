@@ -110,8 +110,8 @@ public final class Engine implements EventSink {
     Step step = dialogue.step(state, event);
     perform(step.effects());
     var view = views.of(step.state());
-    ports.screen().show(view);
     ports.watcher().stepped(event, step.effects(), view);
+    ports.screen().show(view);
     return step.state();
   }
 

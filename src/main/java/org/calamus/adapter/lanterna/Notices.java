@@ -33,7 +33,7 @@ final class Notices {
     int cells = sheet.width() - 2 * SIDE;
     this.question = wrap(view.question().orElse(""), cells, Math.max(end - first, 1));
     this.message = view.message();
-    this.down = view.health().stream().filter(part -> !part.isUp()).toList();
+    this.down = view.health().stream().filter(View.Health::isDown).toList();
   }
 
   /** Draws them and gives the first row that is left free. */

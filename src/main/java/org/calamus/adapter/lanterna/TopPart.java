@@ -41,7 +41,11 @@ final class TopPart {
       View.Health part = health.get(i);
       String name = part.part().word();
       int column = i * slot + 1;
-      if (!part.isUp()) {
+      if (!part.isUp() && !part.isDown()) {
+        sheet.put(column, Layout.HEALTH, " - " + name + " off", slot - 2, Ink.PLAIN);
+        continue;
+      }
+      if (part.isDown()) {
         sheet.put(column, Layout.HEALTH, " X " + name + " DOWN ", slot - 2, Ink.ALERT_FILLED);
         continue;
       }

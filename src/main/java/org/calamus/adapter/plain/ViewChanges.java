@@ -44,7 +44,8 @@ final class ViewChanges {
     Map<Part, View.Health> known = new HashMap<>();
     before(View::health, List.<View.Health>of()).forEach(part -> known.put(part.part(), part));
     for (View.Health part : view.health()) {
-      if (!part.equals(known.get(part.part()))) {
+      boolean isHeardOf = part.isUp() || part.isDown();
+      if (isHeardOf && !part.equals(known.get(part.part()))) {
         String state = part.isUp() ? " ok" : " DOWN";
         String sentence = part.sentence().isBlank() ? "" : ": " + part.sentence();
         lines.add(part.part().word() + state + sentence);

@@ -207,7 +207,7 @@ final class Values {
             .face(
                 f ->
                     f.withBig(keep.value().text(), label(keep.field(), "? ", " in question"))
-                        .withMessage(doubt.shown())
+                        .withMessage("")
                         .withKeys(""));
     String keeps = "keep " + phrases.spokenWithName(spec, keep.value());
     return Step.of(asked)

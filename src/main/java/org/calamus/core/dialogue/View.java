@@ -103,9 +103,16 @@ public record View(
    *
    * @param part the part
    * @param isUp whether it works
-   * @param sentence the device's name where it works; what is wrong and what to do where not
+   * @param sentence the device's name where it works; what is wrong and what to do where not; empty
+   *     for a part that nothing has been heard of, such as a scale where none is named
    */
-  public record Health(Part part, boolean isUp, String sentence) {}
+  public record Health(Part part, boolean isUp, String sentence) {
+
+    /** Whether the part does not work although it should. */
+    public boolean isDown() {
+      return !isUp && !sentence.isBlank();
+    }
+  }
 
   /**
    * Something that can be said or pressed now.
