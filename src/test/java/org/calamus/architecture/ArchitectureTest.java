@@ -203,6 +203,8 @@ class ArchitectureTest {
           .areInterfaces()
           .and()
           .areNotAnnotations()
+          .and()
+          .doNotHaveSimpleName("package-info")
           .should(
               new ArchCondition<JavaClass>("be sealed") {
                 @Override
