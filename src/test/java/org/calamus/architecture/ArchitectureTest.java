@@ -203,6 +203,8 @@ class ArchitectureTest {
           .areInterfaces()
           .and()
           .areNotAnnotations()
+          .and()
+          .doNotHaveSimpleName("package-info")
           .should(
               new ArchCondition<JavaClass>("be sealed") {
                 @Override
@@ -235,7 +237,8 @@ class ArchitectureTest {
   @ArchTest static final ArchRule jna_only_here = only("com.sun.jna..", ".adapter.vosk..");
 
   @ArchTest
-  static final ArchRule lanterna_only_here = only("com.googlecode.lanterna..", ".adapter.lanterna..");
+  static final ArchRule lanterna_only_here =
+      only("com.googlecode.lanterna..", ".adapter.lanterna..");
 
   @ArchTest static final ArchRule serial_only_here = only("com.fazecast..", ".adapter.serial..");
   @ArchTest static final ArchRule toml_only_here = only("org.tomlj..", ".adapter.files..");
@@ -271,8 +274,7 @@ class ArchitectureTest {
   static final ArchRule threads_only_outside_the_core =
       noClasses()
           .that()
-          .resideOutsideOfPackages(
-              ROOT + ".adapter..", ROOT + ".engine..", ROOT + ".boot..", ROOT)
+          .resideOutsideOfPackages(ROOT + ".adapter..", ROOT + ".engine..", ROOT + ".boot..", ROOT)
           .should()
           .dependOnClassesThat()
           .resideInAPackage("java.util.concurrent..");

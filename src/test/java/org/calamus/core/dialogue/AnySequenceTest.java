@@ -211,8 +211,7 @@ class AnySequenceTest {
 
   /** One to four forms of the vocabulary, whether they make sense or not. */
   private static String words(Random random) {
-    List<String> forms =
-        Fenwick.vocabulary().forms().stream().map(f -> f.text()).toList();
+    List<String> forms = Fenwick.vocabulary().forms().stream().map(f -> f.text()).toList();
     List<String> said = new ArrayList<>();
     for (int i = 0; i <= random.nextInt(4); i++) {
       said.add(forms.get(random.nextInt(forms.size())));
@@ -240,8 +239,7 @@ class AnySequenceTest {
   private static Reading reading(Random random) {
     List<String> amounts = List.of("0.0", "0.0", "22.3", "22.3", "22.4", "11.45", "223.0", "1.2");
     String amount = amounts.get(random.nextInt(amounts.size()));
-    return new Reading(
-        new BigDecimal(amount), Unit.GRAM, Reading.Stability.STABLE, "ST," + amount);
+    return new Reading(new BigDecimal(amount), Unit.GRAM, Reading.Stability.STABLE, "ST," + amount);
   }
 
   @org.junit.jupiter.api.Test

@@ -48,8 +48,7 @@ class RoundTripTest {
       for (String text : List.of("" + wing, wing + ".0", wing + ".5")) {
         if (!text.equals("400.5")) {
           assertComesThrough(
-              spec(FieldId.WING),
-              new FieldValue.Measure(new BigDecimal(text), Unit.MILLIMETRE));
+              spec(FieldId.WING), new FieldValue.Measure(new BigDecimal(text), Unit.MILLIMETRE));
         }
       }
     }
@@ -60,8 +59,7 @@ class RoundTripTest {
     // every tenth of a gram up to 60 g, and beyond that a sample with every last digit
     for (int tenths = 15; tenths <= 15_000; tenths += tenths < 600 ? 1 : 77) {
       assertComesThrough(
-          spec(FieldId.MASS),
-          new FieldValue.Measure(BigDecimal.valueOf(tenths, 1), Unit.GRAM));
+          spec(FieldId.MASS), new FieldValue.Measure(BigDecimal.valueOf(tenths, 1), Unit.GRAM));
     }
     assertComesThrough(
         spec(FieldId.MASS), new FieldValue.Measure(new BigDecimal("22.30"), Unit.GRAM));
@@ -92,7 +90,9 @@ class RoundTripTest {
     String words = PHRASES.spoken(spec, value);
     String named = PHRASES.spokenWithName(spec, value);
     BandNumber other = new BandNumber("1111", "11111");
-    assertThat(heard(spec.id(), spec.id(), words, other)).as("%s: %s", spec.id(), words).contains(value);
+    assertThat(heard(spec.id(), spec.id(), words, other))
+        .as("%s: %s", spec.id(), words)
+        .contains(value);
     for (FieldId open : FieldId.values()) {
       assertThat(heard(spec.id(), open, named, other))
           .as("%s while %s is asked", named, open)

@@ -10,9 +10,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Source of the facts: U.S. Geological Survey, Bird Banding Laboratory, North American Bird Banding
- * Manual, page "Band numbers": a prefix of three or four digits and a suffix of five; strings of one
- * hundred, of which the first ends in 01 and the last in 00 (first 888-88801, last 888-88900); the
- * last band of a prefix is -00000. The other rows are worked out from these.
+ * Manual, page "Band numbers": a prefix of three or four digits and a suffix of five; strings of
+ * one hundred, of which the first ends in 01 and the last in 00 (first 888-88801, last 888-88900);
+ * the last band of a prefix is -00000. The other rows are worked out from these.
  */
 class BandNumberTest {
 
@@ -79,7 +79,15 @@ class BandNumberTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"''", "2841556", "2841556011", "28-4155601", "28415-5601", "2841 55601", "T1234-55601"})
+  @CsvSource({
+    "''",
+    "2841556",
+    "2841556011",
+    "28-4155601",
+    "28415-5601",
+    "2841 55601",
+    "T1234-55601"
+  })
   void parseReadsNothingElse(String text) {
     assertThat(BandNumber.parse(text)).isEmpty();
   }

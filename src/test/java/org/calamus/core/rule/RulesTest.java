@@ -156,8 +156,7 @@ class RulesTest {
             .findFirst()
             .orElseThrow();
     assertThat(finding.severity())
-        .isEqualTo(
-            doubts.contains(edge.rule) ? Finding.Severity.ASKS : Finding.Severity.REFUSED);
+        .isEqualTo(doubts.contains(edge.rule) ? Finding.Severity.ASKS : Finding.Severity.REFUSED);
   }
 
   /** A male's wing and mass as banders find them: common practice, no published source. */

@@ -17,8 +17,8 @@ class SpokenNumberTest {
   private static final List<String> BELOW_TWENTY =
       List.of(
           "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen"
-                  .concat(" fifteen sixteen seventeen eighteen nineteen")
-                  .split(" "));
+              .concat(" fifteen sixteen seventeen eighteen nineteen")
+              .split(" "));
   private static final List<String> TENS =
       List.of("- - twenty thirty forty fifty sixty seventy eighty ninety".split(" "));
 

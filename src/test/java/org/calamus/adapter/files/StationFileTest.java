@@ -1,0 +1,124 @@
+package org.calamus.adapter.files;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.Optional;
+import org.calamus.port.SettingsException;
+import org.calamus.port.StationSettings;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class StationFileTest {
+
+  private static final ZoneId ZONE = ZoneId.of("UTC");
+
+  @TempDir Path folder;
+  private Path file;
+
+  @BeforeEach
+  void name() {
+    file = folder.resolve("station.toml");
+  }
+
+  private StationSettings read(String text) throws IOException {
+    Files.writeString(file, text);
+    return new StationFile(file, ZONE).read();
+  }
+
+  @Test
+  void readGivesTheUsualSettingsWhereThereIsNoFile() {
+    StationSettings settings = new StationFile(file, ZONE).read();
+    assertThat(settings.zone()).isEqualTo(ZONE);
+    assertThat(settings.instruments()).isEmpty();
+    assertThat(settings.microphone()).isEmpty();
+  }
+
+  @Test
+  void readTakesAllSettingsWithByteOrderMarkAndCarriageReturns() throws IOException {
+    StationSettings settings =
+        read(
+            "\uFEFFplace = 'Fenwick Marsh'\r\nbander = 'QX'\r\nzone = 'America/New_York'\r\n"
+                + "microphone = 'headset'\r\nvoice = 'flite -t'\r\n\r\n[[instrument]]\r\n"
+                + "port = '/dev/ttyUSB0'\r\ndevice = 'two-letter-header'\r\n"
+                + "[[instrument]]\r\nport = 'COM3'\r\ndevice = 'gauge-channel-a'\r\n");
+    assertThat(settings)
+        .isEqualTo(
+            new StationSettings(
+                "Fenwick Marsh",
+                "QX",
+                ZoneId.of("America/New_York"),
+                Optional.of("headset"),
+                Optional.of("flite -t"),
+                java.util.List.of(
+                    new StationSettings.InstrumentAt("/dev/ttyUSB0", "two-letter-header"),
+                    new StationSettings.InstrumentAt("COM3", "gauge-channel-a"))));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '~',
+      textBlock =
+          """
+          plaice = 'Fenwick Marsh'     | "plaice" is no setting; see the user guide.
+          "my place" = 'x'             | "my place" is no setting; see the user guide.
+          place = 7                    | place must be a text in quotes.
+          place = '  '                 | place must be a text in quotes.
+          zone = 'Fenwick'             | "Fenwick" is no time zone; write it as America/New_York.
+          instrument = 'a balance'     | an instrument begins with a line [[instrument]], in double brackets.
+          instrument = [ 'a balance' ] | an instrument has a port and a device.
+          """)
+  void readNamesFileAndLineOfAMistake(String line, String problem) {
+    assertThatThrownBy(() -> read("# ours\n" + line + "\n"))
+        .isInstanceOfSatisfying(
+            SettingsException.class,
+            e -> assertThat(e.problems()).containsExactly(file + ":2: " + problem));
+  }
+
+  @Test
+  void readNamesEveryMistakeOfAnInstrument() {
+    assertThatThrownBy(
+            () ->
+                read(
+                    "[[instrument]]\nprot = '/dev/ttyUSB0'\ndevice = 'x'\n"
+                        + "[[instrument]]\nport = 5\ndevice = 'x'\n"))
+        .isInstanceOfSatisfying(
+            SettingsException.class,
+            e ->
+                assertThat(e.problems())
+                    .containsExactly(
+                        file
+                            + ":2: \"prot\" is no setting of an instrument; it has a port and a"
+                            + " device.",
+                        file + ":1: an instrument needs a port and a device.",
+                        file + ":5: port must be a text in quotes."));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '~',
+      textBlock =
+          """
+          place = Fenwick
+          place 'Fenwick'
+          [[instrument]
+          """)
+  void readNamesFileAndLineOfWhatIsNoSetting(String line) {
+    assertThatThrownBy(() -> read("# ours\n" + line + "\n"))
+        .isInstanceOfSatisfying(
+            SettingsException.class,
+            e ->
+                assertThat(e.problems())
+                    .isNotEmpty()
+                    .allSatisfy(p -> assertThat(p).startsWith(file + ":").contains("correct")));
+  }
+}

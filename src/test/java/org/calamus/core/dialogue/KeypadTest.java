@@ -1,0 +1,144 @@
+package org.calamus.core.dialogue;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Optional;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.rule.BandLedger;
+import org.calamus.support.Fenwick;
+import org.calamus.support.Talk;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Everything that speech can do, with one hand on a numeric keypad. */
+class KeypadTest {
+
+  private static Talk nuthatch() {
+    return Talk.atFenwick().keys("284155601\n7270\n5\n4\n");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "1, Band number",
+    "2, Species",
+    "3, Age",
+    "4, Sex",
+    "5, 'Wing chord, mm'",
+    "6, 'Mass, g'"
+  })
+  void theMenuOpensEveryField(String choice, String asked) {
+    assertThat(nuthatch().keys("+" + choice).view().asked()).isEqualTo(asked);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "1, 284155701, 2841-55701",
+    "2, 6190, CEDW",
+    "3, 6, ASY",
+    "4, 5, F",
+    "5, 91.5, 91.5",
+    "6, 22.35, 22.35"
+  })
+  void everyFieldCanBeCorrected(int choice, String keys, String value) {
+    Talk talk = nuthatch().keys("92\n22.3\n").keys("+" + choice + keys + "\n");
+    assertThat(talk.field(FieldId.values()[choice - 1])).isEqualTo(value);
+  }
+
+  @Test
+  void minusTakesBackOneMoreEachTime() {
+    Talk talk = nuthatch().keys("-");
+    assertThat(talk.field(FieldId.SEX)).isEqualTo("-");
+    assertThat(talk.keys("-").field(FieldId.AGE)).isEqualTo("-");
+  }
+
+  @Test
+  void minusFirstClearsTheKeysNotEntered() {
+    Talk talk = nuthatch().keys("9-");
+    assertThat(talk.view().big()).doesNotContain("9");
+    assertThat(talk.field(FieldId.SEX)).isEqualTo("M");
+  }
+
+  @Test
+  void enterAndMinusAnswerEveryQuestion() {
+    assertThat(nuthatch().keys("29\n\n").field(FieldId.WING)).isEqualTo("29");
+    assertThat(nuthatch().keys("29\n-").field(FieldId.WING)).isEqualTo("-");
+    assertThat(nuthatch().keys("29\n92\n").field(FieldId.WING)).isEqualTo("92");
+    assertThat(nuthatch().keys("+8\n").record()).isEmpty();
+    assertThat(nuthatch().keys("+8-").record()).isPresent();
+    assertThat(nuthatch().keys("+9\n").effects()).anyMatch(Effect.EndSession.class::isInstance);
+    assertThat(nuthatch().keys("+9-").effects()).noneMatch(Effect.EndSession.class::isInstance);
+  }
+
+  @Test
+  void theMenuErasesReadsBackAndSaves() {
+    assertThat(nuthatch().keys("+4+0").field(FieldId.SEX)).isEqualTo("-");
+    assertThat(nuthatch().keys("+7").lastSpoken())
+        .isEqualTo(
+            "band two eight four one five five six zero one. white breasted nuthatch. second year."
+                + " male");
+    assertThat(nuthatch().keys("++").saved()).isEqualTo(1);
+  }
+
+  @Test
+  void theMenuClosesWithoutHarm() {
+    for (String keys : new String[] {"+\n", "+-", "+.", "+A", "+*"}) {
+      Talk talk = nuthatch();
+      int before = talk.view().lines().hashCode();
+      talk.keys(keys);
+      assertThat(talk.view().lines().hashCode()).as(keys).isEqualTo(before);
+      assertThat(talk.view().message()).as(keys).isEmpty();
+      assertThat(talk.keys("92\n").field(FieldId.WING)).as(keys).isEqualTo("92");
+    }
+  }
+
+  @Test
+  void backspaceTakesAKeyBackAndClosesTheMenu() {
+    Talk talk = nuthatch().keys("91");
+    backspace(talk).keys("2\n");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("92");
+    talk = nuthatch().keys("+");
+    assertThat(backspace(talk).view().message()).isEmpty();
+    assertThat(talk.keys("92\n").field(FieldId.WING)).isEqualTo("92");
+  }
+
+  private static Talk backspace(Talk talk) {
+    return talk.event(new Event.KeyStruck(talk.now(), Key.of(Key.Name.BACKSPACE)));
+  }
+
+  @Test
+  void starGoesOnAndSlashSaysAgain() {
+    Talk talk = nuthatch().keys("*");
+    assertThat(talk.view().asked()).isEqualTo("Mass, g");
+    talk.spoken();
+    assertThat(talk.keys("/").lastSpoken()).isEqualTo("mass");
+  }
+
+  @Test
+  void lettersServeForCodesAlone() {
+    assertThat(Talk.atFenwick().keys("*sosp\n").field(FieldId.SPECIES)).isEqualTo("SOSP");
+    assertThat(nuthatch().keys("9x2\n").field(FieldId.WING)).isEqualTo("92");
+  }
+
+  @Test
+  void saysWhatIsWrongWithKeysThatAreNoValue() {
+    Talk talk = nuthatch().keys("9..2\n");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("-");
+    assertThat(talk.view().message())
+        .isEqualTo("Not taken: a number is digits, and a point where needed.");
+    assertThat(Talk.atFenwick().keys("*9999\n").view().message())
+        .isEqualTo("Not taken: 9999 is not in the species table.");
+  }
+
+  @Test
+  void resumesOrSetsAsideTheBirdOfAnEarlierSession() {
+    var left = nuthatch().record();
+    Talk talk = new Talk(Fenwick.setup(), BandLedger.empty());
+    talk.event(new Event.Started(talk.now(), left)).keys("\n");
+    assertThat(talk.field(FieldId.SEX)).isEqualTo("M");
+    Talk other = new Talk(Fenwick.setup(), BandLedger.empty());
+    other.event(new Event.Started(other.now(), left)).keys("-");
+    assertThat(other.record()).isEqualTo(Optional.empty());
+    assertThat(other.effects()).anyMatch(Effect.AbandonRecord.class::isInstance);
+  }
+}

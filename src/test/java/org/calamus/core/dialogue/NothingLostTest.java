@@ -1,0 +1,158 @@
+package org.calamus.core.dialogue;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.Provenance;
+import org.calamus.core.record.Reading;
+import org.calamus.core.record.Unit;
+import org.calamus.core.rule.BandLedger;
+import org.calamus.support.Fenwick;
+import org.calamus.support.Talk;
+import org.junit.jupiter.api.Test;
+
+/** What was said, keyed or weighed while something else was going on is not lost unseen. */
+class NothingLostTest {
+
+  private static Talk nuthatch() {
+    Talk talk = new Talk(Fenwick.setup(Fenwick.balance()), BandLedger.empty());
+    return talk.event(new Event.Started(talk.now(), Optional.empty()))
+        .say("two eight four one five five six zero one")
+        .say("white breasted nuthatch second year male");
+  }
+
+  private static Talk weigh(Talk talk, String... amounts) {
+    for (String amount : amounts) {
+      Reading reading =
+          new Reading(
+              new BigDecimal(amount), Unit.GRAM, Reading.Stability.STABLE, "ST," + amount + " g");
+      talk.event(
+          new Event.ReadingArrived(talk.now().plusMillis(200), Fenwick.balance().name(), reading));
+    }
+    return talk;
+  }
+
+  @Test
+  void aSettledMassFillsItsFieldWithTheLinesItCameFrom() {
+    Talk talk = weigh(nuthatch(), "0.0", "22.3", "22.3");
+    assertThat(talk.field(FieldId.MASS)).isEqualTo("22.3");
+    Provenance provenance =
+        talk.record().orElseThrow().entry(FieldId.MASS).orElseThrow().provenance();
+    assertThat(provenance.way()).isEqualTo(Provenance.Way.MEASURED);
+    assertThat(provenance.detail()).contains("ST,22.3 g");
+  }
+
+  @Test
+  void aMassThatSettlesDuringAQuestionIsTakenAfterIt() {
+    Talk talk = weigh(nuthatch().say("two nine"), "0.0", "22.3", "22.3");
+    assertThat(talk.field(FieldId.MASS)).isEqualTo("-");
+    talk.spoken();
+    talk.say("affirm");
+    assertThat(talk.field(FieldId.MASS)).isEqualTo("22.3");
+    assertThat(talk.spoken())
+        .containsExactly("wing two nine. mass two two point three. save record");
+  }
+
+  @Test
+  void aMassThatSettlesDuringAnotherQuestionIsTakenAfterItToo() {
+    Talk talk = weigh(nuthatch().say("abandon record"), "0.0", "22.3", "22.3").say("negative");
+    assertThat(talk.field(FieldId.MASS)).isEqualTo("22.3");
+    assertThat(talk.lastSpoken()).isEqualTo("going on. mass two two point three. wing");
+  }
+
+  @Test
+  void aMassThatSettlesWhileKeysAreStruckLeavesThemAlone() {
+    Talk talk = weigh(nuthatch().keys("9"), "0.0", "22.3", "22.3");
+    assertThat(talk.view().big()).isEqualTo("9");
+    talk.keys("2\n");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("92");
+    assertThat(talk.field(FieldId.MASS)).isEqualTo("22.3");
+  }
+
+  @Test
+  void aWaitingMassIsOfferedBeforeTheRecordIsSaved() {
+    Talk talk = weigh(nuthatch().keys("9"), "0.0", "22.3", "22.3").say("save record");
+    assertThat(talk.saved()).isZero();
+    assertThat(talk.lastSpoken()).isEqualTo("mass two two point three. wing");
+    assertThat(talk.say("save record").saved()).isEqualTo(1);
+  }
+
+  @Test
+  void whatFollowsADoubtInOneBreathIsTakenWhateverTheAnswer() {
+    String breath = "wing two nine weight two two point three";
+    assertThat(nuthatch().say(breath).say("affirm").field(FieldId.MASS)).isEqualTo("22.3");
+    assertThat(nuthatch().say(breath).say("negative").field(FieldId.MASS)).isEqualTo("22.3");
+    assertThat(nuthatch().say(breath).say("nine two").field(FieldId.MASS)).isEqualTo("22.3");
+    assertThat(nuthatch().say(breath).keys("92\n").field(FieldId.MASS)).isEqualTo("22.3");
+    assertThat(nuthatch().say(breath).say("age").field(FieldId.MASS)).isEqualTo("22.3");
+    assertThat(nuthatch().say(breath).say("nine two weight two three").field(FieldId.MASS))
+        .as("the later word counts")
+        .isEqualTo("23");
+  }
+
+  @Test
+  void anUnclearAnswerLeavesTheQuestionOpen() {
+    Talk talk = nuthatch().say("two nine").say("eleven four");
+    assertThat(talk.view().question()).isPresent();
+    assertThat(talk.say("affirm").field(FieldId.WING)).isEqualTo("29");
+  }
+
+  @Test
+  void aDoubtedFieldIsAskedAgainWhenAnotherIsGivenInstead() {
+    Talk talk =
+        Talk.atFenwick()
+            .say("two eight four one five five six zero one white breasted nuthatch")
+            .say("wing two nine")
+            .say("sex male");
+    assertThat(talk.field(FieldId.SEX)).isEqualTo("M");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("-");
+    assertThat(talk.lastSpoken()).isEqualTo("male. wing");
+  }
+
+  @Test
+  void aDoubtThatIsKeptDoesNotSkipTheFieldThatWasAsked() {
+    Talk talk =
+        Talk.atFenwick()
+            .say("two eight four one five five six zero one white breasted nuthatch")
+            .say("wing two nine")
+            .say("affirm");
+    assertThat(talk.lastSpoken()).isEqualTo("wing two nine. age");
+  }
+
+  @Test
+  void whatWasTakenBeforeAMissIsToldInTheSamePhrase() {
+    Talk talk = nuthatch();
+    talk.spoken();
+    talk.say("wing nine two weight eleven four");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("92");
+    assertThat(talk.spoken()).containsExactly("wing nine two. say it digit by digit");
+  }
+
+  @Test
+  void theSpeechHeardWhileTheVoiceSpeaksIsItsOwnEcho() {
+    Talk talk = nuthatch();
+    talk.event(new Event.VoiceBegan(talk.now())).say("nine two");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("-");
+    talk.event(new Event.VoiceEnded(talk.now())).say("nine two");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("92");
+  }
+
+  @Test
+  void aScaleThatGoesAwayInMidWeighingHasSettledNothing() {
+    Talk talk = weigh(nuthatch(), "0.0", "22.3");
+    talk.event(new Event.PartDown(talk.now(), Part.SCALE, "The scale is gone; plug it in."));
+    assertThat(talk.view().live()).isEmpty();
+    assertThat(weigh(talk, "22.3", "22.3").field(FieldId.MASS)).isEqualTo("-");
+  }
+
+  @Test
+  void theNumberOfARecordIsNeverGivenTwice() {
+    Talk talk = nuthatch();
+    long first = talk.record().map(CaptureRecord::id).orElseThrow();
+    talk.say("abandon record").say("affirm").say("male");
+    assertThat(talk.record().map(CaptureRecord::id)).contains(first + 1);
+  }
+}

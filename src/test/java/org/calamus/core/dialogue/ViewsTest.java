@@ -1,0 +1,207 @@
+package org.calamus.core.dialogue;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.rule.BandLedger;
+import org.calamus.core.speech.Command;
+import org.calamus.core.speech.Interpreter;
+import org.calamus.core.speech.Meaning;
+import org.calamus.core.speech.Utterance;
+import org.calamus.support.Fenwick;
+import org.calamus.support.Talk;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class ViewsTest {
+
+  /** States of a session that differ in what can be said and pressed. */
+  private enum Situation {
+    START,
+    IN_THE_MIDDLE("two eight four one five five six zero one", "white breasted nuthatch"),
+    ALL_BUT_MEASURES(
+        "two eight four one five five six zero one", "white breasted nuthatch second year male"),
+    COMPLETE(
+        "two eight four one five five six zero one",
+        "white breasted nuthatch second year male",
+        "wing nine two weight two two point three"),
+    DOUBTED(
+        "two eight four one five five six zero one", "white breasted nuthatch", "wing two nine"),
+    ABANDONING("two eight four one five five six zero one", "abandon record"),
+    ENDING("two eight four one five five six zero one", "end session"),
+    RESUMING;
+
+    private final List<String> said;
+
+    Situation(String... said) {
+      this.said = List.of(said);
+    }
+
+    private Talk talk() {
+      Talk talk = Talk.atFenwick();
+      if (this == RESUMING) {
+        CaptureRecord left = IN_THE_MIDDLE.talk().record().orElseThrow();
+        talk = new Talk(Fenwick.setup(), BandLedger.empty());
+        talk.event(new Event.Started(talk.now(), Optional.of(left)));
+      }
+      said.forEach(talk::say);
+      talk.spoken();
+      return talk;
+    }
+
+    private boolean hasQuestion() {
+      return this == DOUBTED || this == ABANDONING || this == ENDING || this == RESUMING;
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource(Situation.class)
+  void everyHintDoesTheSameBySpeechAndByKey(Situation situation) {
+    List<View.Hint> hints = situation.talk().view().hints();
+    assertThat(hints).allSatisfy(h -> assertThat(h.words()).isNotEmpty());
+    assertThat(hints).allSatisfy(h -> assertThat(h.keys()).isNotEmpty());
+    for (View.Hint hint : hints) {
+      boolean isExample = hint.keys().startsWith("digits") || hint.keys().startsWith("number");
+      if (!isExample) {
+        Talk bySpeech = situation.talk().say(hint.words());
+        Talk byKey =
+            situation.talk().keys(hint.keys().replace(" Enter", "\n").replace("Enter", "\n"));
+        assertThat(outcome(byKey))
+            .as("%s or %s", hint.words(), hint.keys())
+            .isEqualTo(outcome(bySpeech));
+      }
+    }
+  }
+
+  /** All that can be told apart, except how the values came in and when. */
+  private static List<Object> outcome(Talk talk) {
+    View view = talk.view();
+    return List.of(
+        talk.effects().stream().anyMatch(Effect.EndSession.class::isInstance),
+        talk.spoken(),
+        view.asked(),
+        view.question(),
+        view.question().isPresent() ? "the question" : view.message(),
+        view.lines().stream().map(View.Line::value).toList(),
+        view.lines().stream().map(View.Line::standing).toList(),
+        talk.saved());
+  }
+
+  @Test
+  void everyCommandHasAHintWithAWordAndAKey() {
+    Interpreter interpreter = new Interpreter(Fenwick.vocabulary(), Fenwick.form());
+    Set<Command> hinted = EnumSet.noneOf(Command.class);
+    for (Situation situation : Situation.values()) {
+      for (View.Hint hint : situation.talk().view().hints()) {
+        Meaning meaning =
+            interpreter.interpret(
+                Utterance.of(hint.words()), Optional.empty(), Optional.empty(), Optional.empty());
+        if (meaning instanceof Meaning.Order order) {
+          hinted.add(order.command());
+        }
+      }
+    }
+    assertThat(hinted).containsExactlyInAnyOrder(Command.values());
+  }
+
+  @ParameterizedTest
+  @EnumSource(Situation.class)
+  void modeIsCheckExactlyWhileAQuestionIsOpen(Situation situation) {
+    Talk talk = situation.talk();
+    talk.event(new Event.PartUp(talk.now(), Part.EARS, "a microphone"));
+    assertThat(talk.view().mode() == View.Mode.CHECK).isEqualTo(situation.hasQuestion());
+    assertThat(talk.view().question().isPresent()).isEqualTo(situation.hasQuestion());
+  }
+
+  @ParameterizedTest
+  @EnumSource(Situation.class)
+  void theQuestionStaysOnTheScreenWhateverIsTold(Situation situation) {
+    Talk talk = situation.talk();
+    Optional<String> question = talk.view().question();
+    talk.say("point point").say("point");
+    talk.event(new Event.PartDown(talk.now(), Part.SCALE, "The scale is gone; plug it in."));
+    assertThat(talk.view().message()).isEqualTo("The scale is gone; plug it in.");
+    assertThat(talk.view().question()).isEqualTo(question);
+  }
+
+  @Test
+  void modeTellsWhatTheConsoleDoes() {
+    Talk talk = Talk.atFenwick();
+    assertThat(talk.view().mode()).isEqualTo(View.Mode.KEYPAD);
+    talk.event(new Event.PartUp(talk.now(), Part.EARS, "a microphone"));
+    assertThat(talk.view().mode()).isEqualTo(View.Mode.LISTENING);
+    talk.event(new Event.LevelMeasured(talk.now(), -20, true));
+    assertThat(talk.view().mode()).isEqualTo(View.Mode.HEARING);
+    assertThat(talk.view().decibels()).isEqualTo(-20);
+    talk.event(new Event.VoiceBegan(talk.now()));
+    assertThat(talk.view().mode()).isEqualTo(View.Mode.SPEAKING);
+    talk.event(new Event.VoiceEnded(talk.now()));
+    assertThat(talk.view().mode()).isEqualTo(View.Mode.LISTENING);
+    talk.event(new Event.PartDown(talk.now(), Part.EARS, "The microphone is gone; plug it in."));
+    assertThat(talk.view().mode()).isEqualTo(View.Mode.KEYPAD);
+    assertThat(talk.view().message()).isEqualTo("The microphone is gone; plug it in.");
+  }
+
+  @Test
+  void aPartThatWorksAgainTakesItsComplaintAway() {
+    Talk talk = Talk.atFenwick();
+    talk.event(new Event.PartDown(talk.now(), Part.SCALE, "The scale is gone; plug it in."));
+    talk.event(new Event.PartUp(talk.now(), Part.SCALE, "a balance"));
+    assertThat(talk.view().message()).isEmpty();
+    assertThat(talk.view().health())
+        .contains(new View.Health(Part.SCALE, true, "a balance"))
+        .extracting(View.Health::part)
+        .containsExactly(Part.values());
+  }
+
+  @Test
+  void linesTellHowEveryFieldStands() {
+    Talk talk = Situation.DOUBTED.talk();
+    assertThat(standings(talk))
+        .containsExactly(
+            View.Standing.TAKEN,
+            View.Standing.TAKEN,
+            View.Standing.MISSING,
+            View.Standing.MISSING,
+            View.Standing.IN_QUESTION,
+            View.Standing.EMPTY);
+    talk.say("affirm");
+    assertThat(standings(talk))
+        .containsExactly(
+            View.Standing.TAKEN,
+            View.Standing.TAKEN,
+            View.Standing.ASKED,
+            View.Standing.MISSING,
+            View.Standing.CONFIRMED,
+            View.Standing.EMPTY);
+    assertThat(talk.view().lines().get(4))
+        .isEqualTo(
+            new View.Line(FieldId.WING, "Wing chord", "29 mm", "said", View.Standing.CONFIRMED));
+  }
+
+  private static List<View.Standing> standings(Talk talk) {
+    return talk.view().lines().stream().map(View.Line::standing).toList();
+  }
+
+  @Test
+  void inHandCountsFromTheFirstValue() {
+    Talk talk = Talk.atFenwick();
+    assertThat(talk.view().inHand()).isEmpty();
+    talk.say("male");
+    talk.event(new Event.Ticked(talk.now().plusSeconds(75)));
+    assertThat(talk.view().inHand()).hasValueSatisfying(d -> assertThat(d).hasSeconds(75));
+  }
+
+  @Test
+  void cautionsAreShownUntilTheFirstWordOrKey() {
+    Talk talk = Talk.atFenwick();
+    assertThat(talk.view().cautions()).isNotEmpty();
+    assertThat(talk.keys("2").view().cautions()).isEmpty();
+  }
+}
