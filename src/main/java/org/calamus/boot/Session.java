@@ -8,6 +8,7 @@ import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Part;
 import org.calamus.core.dialogue.Setup;
 import org.calamus.core.dialogue.State;
+import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
@@ -52,7 +53,7 @@ final class Session {
       engine.post(new Event.Started(ports.clock().now(), ports.store().unfinished()));
       ports.screen().start(engine);
       start();
-      engine.run(atStart(ports.store().saved()));
+      requireStored(engine.run(atStart(ports.store().saved())));
     } finally {
       close();
       closed.countDown();
@@ -64,6 +65,18 @@ final class Session {
     ports.voice().start(engine);
     ports.ears().start(engine);
     instruments.start(engine);
+  }
+
+  /** The engine has tried once more to store what the disk would not take; now it would be lost. */
+  private void requireStored(State end) {
+    for (View.Health part : new Views(setup).of(end).health()) {
+      if (part.part() == Part.STORE && part.isDown()) {
+        throw new Halt(
+            ExitCode.FAILURE,
+            "The last values could not be stored: write them down now. " + part.sentence(),
+            null);
+      }
+    }
   }
 
   private State atStart(List<CaptureRecord> saved) {

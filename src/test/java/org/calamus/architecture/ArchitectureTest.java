@@ -160,6 +160,7 @@ class ArchitectureTest {
                       "java.util.regex",
                       "java.util.zip",
                       "java.math",
+                      "java.time",
                       "java.nio..",
                       "java.io")
                   .and(not(nameMatching("java\\.io\\.(File|RandomAccessFile|Console).*"))))

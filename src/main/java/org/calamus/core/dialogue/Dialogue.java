@@ -90,6 +90,9 @@ public final class Dialogue {
     if (event instanceof Event.Stopping) {
       return Step.of(state).then(new Effect.EndSession());
     }
+    if (event instanceof Event.PartDown down) {
+      return partDown(state, down);
+    }
     return Step.of(console(state, event));
   }
 
@@ -106,9 +109,6 @@ public final class Dialogue {
     if (event instanceof Event.PartUp up) {
       return partUp(state, up);
     }
-    if (event instanceof Event.PartDown down) {
-      return partDown(state, down);
-    }
     if (event instanceof Event.Ticked) {
       return state;
     }
@@ -116,21 +116,22 @@ public final class Dialogue {
   }
 
   private static State partUp(State state, Event.PartUp up) {
-    boolean isToldDown =
-        Optional.ofNullable(state.console().health().get(up.part()))
-            .filter(h -> !h.isUp() && h.sentence().equals(state.face().message()))
-            .isPresent();
-    State told = isToldDown ? state.message("") : state;
-    return told.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
+    return state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
   }
 
-  /** A scale that went away in mid-weighing has settled nothing: what it had sent is forgotten. */
-  private static State partDown(State state, Event.PartDown down) {
+  /**
+   * A part that worked and no longer does is told by a tone, too. A scale that went away in
+   * mid-weighing has settled nothing: what it had sent is forgotten.
+   */
+  private static Step partDown(State state, Event.PartDown down) {
+    boolean wasUp =
+        Optional.ofNullable(state.console().health().get(down.part()))
+            .map(View.Health::isUp)
+            .orElse(false);
     State told =
-        state
-            .console(c -> c.withHealth(new View.Health(down.part(), false, down.sentence())))
-            .message(down.sentence());
-    return down.part() == Part.SCALE ? told.console(Console::withoutReading) : told;
+        state.console(c -> c.withHealth(new View.Health(down.part(), false, down.sentence())));
+    Step step = Step.of(down.part() == Part.SCALE ? told.console(Console::withoutReading) : told);
+    return wasUp ? step.then(new Effect.Sound(Tone.LOOK_HERE)) : step;
   }
 
   private Step started(State state, Event.Started started) {

@@ -130,7 +130,9 @@ final class Orders {
   }
 
   Step repeat(State state) {
-    return Step.of(state).then(new Effect.Say(state.face().lastSaid()));
+    return state.face().lastSaid().isEmpty()
+        ? values.prompt(state, "")
+        : Step.of(state).then(new Effect.Say(state.face().lastSaid()));
   }
 
   Step readBack(State state) {

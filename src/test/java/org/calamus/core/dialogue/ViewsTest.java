@@ -126,7 +126,8 @@ class ViewsTest {
     Optional<String> question = talk.view().question();
     talk.say("point point").say("point");
     talk.event(new Event.PartDown(talk.now(), Part.SCALE, "The scale is gone; plug it in."));
-    assertThat(talk.view().message()).isEqualTo("The scale is gone; plug it in.");
+    assertThat(talk.view().health())
+        .contains(new View.Health(Part.SCALE, false, "The scale is gone; plug it in."));
     assertThat(talk.view().question()).isEqualTo(question);
   }
 
@@ -145,7 +146,18 @@ class ViewsTest {
     assertThat(talk.view().mode()).isEqualTo(View.Mode.LISTENING);
     talk.event(new Event.PartDown(talk.now(), Part.EARS, "The microphone is gone; plug it in."));
     assertThat(talk.view().mode()).isEqualTo(View.Mode.KEYPAD);
-    assertThat(talk.view().message()).isEqualTo("The microphone is gone; plug it in.");
+    assertThat(talk.view().health())
+        .contains(new View.Health(Part.EARS, false, "The microphone is gone; plug it in."));
+  }
+
+  @Test
+  void aPartThatWorkedAndNoLongerDoesIsToldByATone() {
+    Talk talk = Talk.atFenwick();
+    talk.event(new Event.PartDown(talk.now(), Part.SCALE, "There is no scale; plug it in."));
+    assertThat(talk.effects()).noneMatch(Effect.Sound.class::isInstance);
+    talk.event(new Event.PartUp(talk.now(), Part.SCALE, "a balance"));
+    talk.event(new Event.PartDown(talk.now(), Part.SCALE, "The scale is gone; plug it in."));
+    assertThat(talk.effects()).contains(new Effect.Sound(Tone.LOOK_HERE));
   }
 
   @Test
