@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import org.calamus.adapter.lanterna.LanternaScreen;
 import org.calamus.adapter.microphone.MicrophoneSource;
 import org.calamus.adapter.microphone.WavSource;
@@ -35,6 +36,8 @@ final class CaptureCommand {
   private final Options options;
   private final CaptureOptions capture;
   private final Clock clock = Instant::now;
+  private final AtomicReference<Optional<ModelFolder>> model =
+      new AtomicReference<>(Optional.empty());
 
   CaptureCommand(Options options, CaptureOptions capture) {
     this.options = options;
@@ -50,20 +53,17 @@ final class CaptureCommand {
       Log.instead(folders.log());
     }
     try (RecordStore store = new SqliteRecordStore(folders.data(), folders.natives())) {
-      Hearing hearing = hearing(folders, station, sound);
-      try {
-        Ports ports =
-            new Ports(
-                hearing.ears(),
-                voice(station),
-                store,
-                screen(station, clock),
-                clock,
-                watcher(station));
-        new Session(station.setup(), ports, serial(station)).run();
-      } finally {
-        hearing.model().ifPresent(ModelFolder::close);
-      }
+      Ports ports =
+          new Ports(
+              ears(folders, station, sound),
+              voice(station),
+              store,
+              screen(station, clock),
+              clock,
+              watcher(station));
+      new Session(station.setup(), ports, serial(station)).run();
+    } finally {
+      model.get().ifPresent(ModelFolder::close);
     }
     return ExitCode.DONE;
   }
@@ -109,28 +109,30 @@ final class CaptureCommand {
     return Optional.of(room);
   }
 
-  private record Hearing(Ears ears, Optional<ModelFolder> model) {}
-
-  /** The ears; where there is no model, the console goes on by keypad and says why. */
-  private Hearing hearing(Folders folders, Station station, Optional<AudioSource> sound) {
+  /**
+   * The ears, made while the keypad works already; where there is no model the console goes on by
+   * keypad and says why. A model that the user named is looked at beforehand: it was asked for.
+   */
+  private Ears ears(Folders folders, Station station, Optional<AudioSource> sound) {
     if (sound.isEmpty()) {
-      return new Hearing(
-          new DeafEars(clock, "Not listening, as asked: use the keypad."), Optional.empty());
+      return new DeafEars(clock, "Not listening, as asked: use the keypad.");
     }
-    try {
-      ModelFolder model = SpeechModel.open(folders, options.model(), station.vocabulary());
-      VoskEars.Settings usual =
-          VoskEars.Settings.usual()
-              .framesOf(SpeechModel.frameMillis(options.model()))
-              .loggingTo(folders.log());
-      return new Hearing(new VoskEars(model.path(), sound.get(), clock, usual), Optional.of(model));
-    } catch (Halt noModel) {
-      if (options.model().isPresent()) {
-        throw noModel;
-      }
-      return new Hearing(
-          new DeafEars(clock, noModel.getMessage() + " The keypad works."), Optional.empty());
+    if (options.model().isPresent()) {
+      SpeechModel.open(folders, options.model(), station.vocabulary()).close();
     }
+    return new LateEars(
+        () -> {
+          ModelFolder folder = SpeechModel.open(folders, options.model(), station.vocabulary());
+          model.set(Optional.of(folder));
+          return new VoskEars(folder.path(), sound.get(), clock, settings(folders));
+        },
+        clock);
+  }
+
+  private VoskEars.Settings settings(Folders folders) {
+    return VoskEars.Settings.usual()
+        .framesOf(SpeechModel.frameMillis(options.model()))
+        .loggingTo(folders.log());
   }
 
   private Voice voice(Station station) {
