@@ -124,15 +124,13 @@ final class CaptureCommand {
         () -> {
           ModelFolder folder = SpeechModel.open(folders, options.model(), station.vocabulary());
           model.set(Optional.of(folder));
-          return new VoskEars(folder.path(), sound.get(), clock, settings(folders));
+          return new VoskEars(folder.path(), sound.get(), clock, settings(folders, folder));
         },
         clock);
   }
 
-  private VoskEars.Settings settings(Folders folders) {
-    return VoskEars.Settings.usual()
-        .framesOf(SpeechModel.frameMillis(options.model()))
-        .loggingTo(folders.log());
+  private static VoskEars.Settings settings(Folders folders, ModelFolder folder) {
+    return VoskEars.Settings.usual().framesOf(folder.frameMillis()).loggingTo(folders.log());
   }
 
   private Voice voice(Station station) {

@@ -86,7 +86,7 @@ final class DemoCommand {
     try (ModelFolder model = SpeechModel.open(folders, options.model(), station.vocabulary());
         RecordStore store = new SqliteRecordStore(folders.data(), folders.natives())) {
       int before = store.saved().size();
-      VoskEars ears = new VoskEars(model.path(), room, clock, settings(folders));
+      VoskEars ears = new VoskEars(model.path(), room, clock, settings(folders, model));
       Ports ports =
           new Ports(ears, voice(), store, screen(station, out), clock, watcher(person, station));
       Optional<String> trouble = play(new Session(station.setup(), ports, scale), person);
@@ -97,10 +97,8 @@ final class DemoCommand {
     }
   }
 
-  private VoskEars.Settings settings(Folders folders) {
-    return VoskEars.Settings.usual()
-        .framesOf(SpeechModel.frameMillis(options.model()))
-        .loggingTo(folders.log());
+  private static VoskEars.Settings settings(Folders folders, ModelFolder model) {
+    return VoskEars.Settings.usual().framesOf(model.frameMillis()).loggingTo(folders.log());
   }
 
   private static StationSettings fenwickMarsh() {

@@ -15,11 +15,6 @@ import org.calamus.core.speech.VocabularyWord;
 /** Finds or builds the recogniser's model for a vocabulary. */
 final class SpeechModel {
 
-  /** The length of an output frame of the model built here; Vosk's usual models have 30 ms. */
-  static final int OWN_FRAME_MILLIS = 10;
-
-  private static final int USUAL_FRAME_MILLIS = 30;
-
   private SpeechModel() {}
 
   /**
@@ -40,11 +35,6 @@ final class SpeechModel {
     } catch (ModelException | AcousticException e) {
       throw new Halt(ExitCode.MISSING, e.getMessage(), e);
     }
-  }
-
-  /** How long an output frame of the model is, in milliseconds. */
-  static int frameMillis(Optional<Path> given) {
-    return given.isPresent() ? USUAL_FRAME_MILLIS : OWN_FRAME_MILLIS;
   }
 
   private static WordToBuild word(VocabularyWord word) {

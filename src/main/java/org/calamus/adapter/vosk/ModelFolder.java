@@ -1,8 +1,12 @@
 package org.calamus.adapter.vosk;
 
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.calamus.acoustic.UnusableWordsException;
 import org.calamus.acoustic.WordProblem;
 import org.calamus.acoustic.WordToBuild;
@@ -14,6 +18,11 @@ import org.vosk.Model;
  * <p>One from the cache is protected from being cleared away while held.
  */
 public final class ModelFolder implements AutoCloseable {
+
+  private static final int FRAME_SHIFT_MILLIS = 10;
+  private static final int USUAL_FACTOR = 3;
+  private static final Pattern FACTOR =
+      Pattern.compile("\\s*--frame-subsampling-factor=(\\d{1,2})\\s*");
 
   private final Path path;
   private final UseMark mark;
@@ -67,6 +76,23 @@ public final class ModelFolder implements AutoCloseable {
       if (!unknown.isEmpty()) {
         throw new UnusableWordsException(unknown);
       }
+    }
+  }
+
+  /**
+   * How long an output frame of the model is, in milliseconds: 10 times its frame subsampling
+   * factor, which is 3 where the model does not name one, as in most published models.
+   */
+  public int frameMillis() {
+    try {
+      return Files.readAllLines(path.resolve("conf/model.conf"), StandardCharsets.UTF_8).stream()
+          .map(FACTOR::matcher)
+          .filter(Matcher::matches)
+          .map(m -> FRAME_SHIFT_MILLIS * Integer.parseInt(m.group(1)))
+          .findFirst()
+          .orElse(FRAME_SHIFT_MILLIS * USUAL_FACTOR);
+    } catch (IOException e) {
+      return FRAME_SHIFT_MILLIS * USUAL_FACTOR;
     }
   }
 

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.acoustic.Settings;
+import org.calamus.acoustic.UnusableWordsException;
 import org.calamus.acoustic.WordProblem;
 import org.calamus.acoustic.WordToBuild;
 import org.junit.jupiter.api.Test;
@@ -75,6 +76,39 @@ class ModelFolderTest {
       assertThat(VoskLibrary.unknownWords(model, List.of(foreign, missing)))
           .containsExactly(
               new WordProblem("wing", "b.words:12", "is not known to the speech model"));
+    }
+  }
+
+  @Test
+  void requireWordsNamesEveryWordTheModelDoesNotKnow() {
+    WordToBuild known = WordToBuild.plain("wing", "a.words:1");
+    try (ModelFolder built = new ModelCache(folder).open(List.of(known), Settings.standard());
+        ModelFolder given = ModelFolder.ofUser(built.path())) {
+      given.requireWords(List.of(known));
+      assertThatThrownBy(
+              () ->
+                  given.requireWords(
+                      List.of(
+                          WordToBuild.plain("robin", "b.words:2"),
+                          WordToBuild.plain("junco", "b.words:3"))))
+          .isInstanceOf(UnusableWordsException.class)
+          .hasMessageContaining("b.words:2")
+          .hasMessageContaining("b.words:3");
+    }
+  }
+
+  @Test
+  void frameMillisFollowsTheModelsOwnSettings() throws IOException {
+    touch("am/final.mdl");
+    touch("graph/HCLr.fst");
+    touch("graph/Gr.fst");
+    try (ModelFolder model = ModelFolder.ofUser(folder)) {
+      // Kaldi's chain models give one output for three frames of 10 ms
+      assertThat(model.frameMillis()).isEqualTo(30);
+      Files.createDirectories(folder.resolve("conf"));
+      Files.writeString(
+          folder.resolve("conf/model.conf"), "--beam=13\n--frame-subsampling-factor=1\n");
+      assertThat(model.frameMillis()).isEqualTo(10);
     }
   }
 }
