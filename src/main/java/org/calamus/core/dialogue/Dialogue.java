@@ -12,6 +12,8 @@ import org.calamus.core.record.Provenance;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Heard;
 import org.calamus.core.speech.Meaning;
+import org.calamus.core.speech.Utterance;
+import org.calamus.core.speech.Word;
 
 /**
  * The dialogue with the bander, as a pure state machine: the same state and event always give the
@@ -145,6 +147,19 @@ public final class Dialogue {
     if (state.console().isSpeaking()) {
       return Step.of(state);
     }
+    Step step = understood(state, heard);
+    boolean isMissed = step.state().face().misses() > state.face().misses();
+    return isMissed ? withWords(step, heard.utterance()) : step;
+  }
+
+  /** What was heard and not understood is shown, so that the bander sees what was misheard. */
+  private static Step withWords(Step step, Utterance utterance) {
+    String words = utterance.text().replace(Word.UNKNOWN, "...");
+    String shown = step.state().face().message() + " Heard: \"" + words + "\"";
+    return new Step(step.state().message(shown), step.effects());
+  }
+
+  private Step understood(State state, Event.Heard heard) {
     Optional<FieldId> inQuestion =
         state.question().isPresent() ? askedField(state) : Optional.empty();
     Meaning meaning =

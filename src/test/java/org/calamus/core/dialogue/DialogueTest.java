@@ -239,6 +239,7 @@ class DialogueTest {
             talk.now()));
     assertThat(talk.field(FieldId.WING)).isEqualTo("-");
     assertThat(talk.lastSpoken()).isEqualTo("again");
+    assertThat(talk.view().message()).isEqualTo("Not understood: again. Heard: \"nine ...\"");
   }
 
   @Test
