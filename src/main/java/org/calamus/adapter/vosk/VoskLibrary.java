@@ -1,20 +1,5 @@
 package org.calamus.adapter.vosk;
 
-<<<<<<< HEAD
-import com.sun.jna.Function;
-import com.sun.jna.NativeLibrary;
-import com.sun.jna.Platform;
-import com.sun.jna.Pointer;
-import java.nio.file.Path;
-import java.util.Optional;
-import org.vosk.LibVosk;
-
-/** Makes the native library ready before its first use, once a process. */
-final class VoskLibrary {
-
-  private static final int STANDARD_ERROR = 2;
-  private static boolean isErrorMoved;
-=======
 import com.sun.jna.Native;
 import com.sun.jna.Platform;
 import com.sun.jna.Pointer;
@@ -22,10 +7,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.calamus.acoustic.WordProblem;
 import org.calamus.acoustic.WordToBuild;
 import org.vosk.LibVosk;
-import org.vosk.LogLevel;
 import org.vosk.Model;
 
 /**
@@ -39,12 +24,9 @@ final class VoskLibrary {
   private static final String UNKNOWN = "[unk]";
 
   static {
-    // Without this, text goes to and from the library in the system's own encoding. It is read
-    // once, when the first native class loads.
-    if (System.getProperty("jna.encoding") == null) {
-      System.setProperty("jna.encoding", "UTF-8");
-    }
-    LibVosk.setLogLevel(LogLevel.WARNINGS);
+    NativeEnvironment.prepare(Optional.empty());
+    // below the levels that the library's Java classes name: warnings would spoil the screen
+    LibVosk.vosk_set_log_level(-1);
   }
 
   /** The one function the library's Java classes do not bind. */
@@ -56,50 +38,10 @@ final class VoskLibrary {
 
     static native int vosk_model_find_word(Pointer model, String word);
   }
->>>>>>> acoustic
 
   private VoskLibrary() {}
 
   /**
-<<<<<<< HEAD
-   * Loads the library, quietly.
-   *
-   * @param log where native code shall write its errors instead of on the screen; only on Linux and
-   *     macOS, and only the first one given counts
-   * @throws UnsatisfiedLinkError where there is no library for this computer
-   */
-  static synchronized void load(Optional<Path> log) {
-    // read once, when JNA loads; words with accents would come out garbled otherwise
-    System.setProperty("jna.encoding", "UTF-8");
-    useDecimalPoint();
-    log.ifPresent(VoskLibrary::moveStandardError);
-    // below the levels that LogLevel names; errors are still written
-    LibVosk.vosk_set_log_level(-1);
-  }
-
-  /**
-   * Java sets the locale of C to the user's. In a country of decimal commas the library would then
-   * misread its settings and write numbers that are no JSON.
-   */
-  private static void useDecimalPoint() {
-    int numeric = Platform.isLinux() ? 1 : 4; // LC_NUMERIC of glibc, of macOS and Windows
-    Function set = NativeLibrary.getInstance(Platform.C_LIBRARY_NAME).getFunction("setlocale");
-    set.invokePointer(new Object[] {numeric, "C"});
-  }
-
-  private static void moveStandardError(Path log) {
-    if (isErrorMoved || !(Platform.isLinux() || Platform.isMac())) {
-      return;
-    }
-    NativeLibrary c = NativeLibrary.getInstance(Platform.C_LIBRARY_NAME);
-    Pointer file =
-        c.getFunction("fopen").invokePointer(new Object[] {log.toAbsolutePath().toString(), "a"});
-    if (file != null) {
-      int descriptor = c.getFunction("fileno").invokeInt(new Object[] {file});
-      c.getFunction("dup2").invokeInt(new Object[] {descriptor, STANDARD_ERROR});
-      isErrorMoved = true;
-    }
-=======
    * Loads a model; the caller closes it, after all of its recognisers.
    *
    * @throws ModelException when the folder holds none
@@ -134,6 +76,5 @@ final class VoskLibrary {
       }
     }
     return problems;
->>>>>>> acoustic
   }
 }
