@@ -24,6 +24,7 @@ public final class VirtualSound implements AutoCloseable {
 
   /** Room for the card's own files; deleted when closed. */
   private final Path folder;
+
   private final List<Process> processes = new ArrayList<>();
   private final Process server;
 
@@ -65,8 +66,8 @@ public final class VirtualSound implements AutoCloseable {
       // the socket is there once the server takes clients
     }
     // readers with little latency keep the card awake: the first sound would come 2 s late
-    record("mic.monitor", folder.resolve("awake-mic.raw"));
-    record("spk.monitor", folder.resolve("awake-spk.raw"));
+    keepAwake("mic.monitor");
+    keepAwake("spk.monitor");
   }
 
   /** What a program needs in its environment to see the card and no other. */
@@ -86,7 +87,8 @@ public final class VirtualSound implements AutoCloseable {
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx256m",
                 "-cp",
-                System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
+                System.getProperty(
+                    "surefire.test.class.path", System.getProperty("java.class.path")),
                 main.getName()));
     command.addAll(List.of(arguments));
     ProcessBuilder builder = new ProcessBuilder(command);
@@ -137,6 +139,17 @@ public final class VirtualSound implements AutoCloseable {
     }
   }
 
+  /** Reads until the end, having waited until sound comes: the server may not be ready at once. */
+  private void keepAwake(String device) throws IOException, InterruptedException {
+    Path raw = folder.resolve(device + ".raw");
+    Process reader = record(device, raw);
+    while (Files.size(raw) == 0 && server.isAlive()) {
+      if (reader.waitFor(20, TimeUnit.MILLISECONDS)) {
+        reader = record(device, raw);
+      }
+    }
+  }
+
   private Path socket() {
     return folder.resolve("pulse.sock");
   }
@@ -148,11 +161,11 @@ public final class VirtualSound implements AutoCloseable {
 
   private Process record(String device, Path raw) throws IOException {
     return started(
-            List.of(
-                ("parec --rate=16000 --channels=1 --format=s16le --raw --latency-msec=20 --device="
-                        + device)
-                    .split(" ")),
-            ProcessBuilder.Redirect.to(raw.toFile()));
+        List.of(
+            ("parec --rate=16000 --channels=1 --format=s16le --raw --latency-msec=20 --device="
+                    + device)
+                .split(" ")),
+        ProcessBuilder.Redirect.to(raw.toFile()));
   }
 
   private Process run(String command) throws IOException {

@@ -30,6 +30,7 @@ final class Loudspeaker {
   /** How much later than written the line may be through: some take 2 s to wake. */
   private static final Duration WAKING = Duration.ofMillis(2_500);
 
+  private static final Duration LINGERING = Duration.ofMillis(400);
   private static final Duration TRY_AGAIN = Duration.ofSeconds(3);
 
   private final Clock clock;
@@ -143,7 +144,11 @@ final class Loudspeaker {
     if (!phrase.text().isBlank() && opens()) {
       Mix mix = new Mix(synthesizer.apply(phrase.text()));
       mix.add(takeCarried());
-      isHeard(mix, phrase::begin);
+      boolean isWhole = isHeard(mix, phrase::begin);
+      phrase.end();
+      if (isWhole) {
+        linger();
+      }
       line.close();
     }
     phrase.end();
@@ -151,13 +156,25 @@ final class Loudspeaker {
 
   private void playTones() throws InterruptedException {
     Mix mix = new Mix(takeCarried());
-    if (!opens() || isHeard(mix, () -> {})) {
+    if (!opens()) {
       dropTones();
+    } else if (isHeard(mix, () -> {})) {
+      linger();
     } else {
       // a phrase that comes does not cut a tone off: it sounds on into it
       carried = mix.last(line.left().toMillis() * KevinSynthesizer.RATE / 1000);
     }
     line.close();
+  }
+
+  /** Leaves the line open a little: its last sound may still be on its way through a server. */
+  private synchronized void linger() throws InterruptedException {
+    long deadline = System.nanoTime() + LINGERING.toNanos();
+    long left = LINGERING.toMillis();
+    while (left > 0 && waiting.isEmpty() && tones.isEmpty() && !isClosing) {
+      wait(left);
+      left = Duration.ofNanos(deadline - System.nanoTime()).toMillis();
+    }
   }
 
   private synchronized void dropTones() {

@@ -178,8 +178,8 @@ public final class ProcessVoice implements Voice {
   private boolean isInstalled() {
     String folders = System.getenv().getOrDefault("PATH", "");
     return Arrays.stream(folders.split(File.pathSeparator))
-        .flatMap(folder -> Stream.of("", ".exe").map(end -> new File(folder, program() + end)))
-        .anyMatch(File::canExecute)
+            .flatMap(folder -> Stream.of("", ".exe").map(end -> new File(folder, program() + end)))
+            .anyMatch(File::canExecute)
         || new File(program()).canExecute();
   }
 
@@ -199,7 +199,6 @@ public final class ProcessVoice implements Voice {
     }
     isDown = true;
     sink.post(
-        new Event.PartDown(
-            clock.now(), Part.VOICE, "The voice program " + program() + " " + what));
+        new Event.PartDown(clock.now(), Part.VOICE, "The voice program " + program() + " " + what));
   }
 }

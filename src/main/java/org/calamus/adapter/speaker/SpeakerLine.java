@@ -10,8 +10,8 @@ import javax.sound.sampled.SourceDataLine;
 
 /**
  * The speaker, through Java Sound. Opened for each phrase anew, which takes 5 to 20 ms: a line that
- * was stopped, flushed and started again was seen to swallow parts of the next phrase behind a sound
- * server. Never waits: a line whose server died would never return. Used from one thread.
+ * was stopped, flushed and started again was seen to swallow parts of the next phrase behind a
+ * sound server. Never waits: a line whose server died would never return. Used from one thread.
  */
 final class SpeakerLine {
 
@@ -19,17 +19,21 @@ final class SpeakerLine {
   static final int CHUNK = KevinSynthesizer.RATE / 50;
 
   /**
-   * 2 s. A sound server that takes more at a time than is there plays silence for the rest, and then
-   * skips as much of the phrase; with 0.3 s that was seen often. What is in it when a phrase is cut
-   * off is thrown away.
+   * 2 s. A sound server that takes more at a time than is there plays silence for the rest, and
+   * then skips as much of the phrase; with 0.3 s that was seen often. What is in it when a phrase
+   * is cut off is thrown away.
    */
   private static final int BUFFER_BYTES = 2 * 2 * KevinSynthesizer.RATE;
+
+  private static final int FILLED_SAMPLES = 10 * CHUNK;
+  private static final int PAD_SAMPLES = KevinSynthesizer.RATE;
 
   private static final AudioFormat FORMAT =
       new AudioFormat(KevinSynthesizer.RATE, 16, 1, true, false);
 
   private Optional<SourceDataLine> line = Optional.empty();
   private long heardByNanos;
+  private boolean isStarted;
   private long writtenSamples;
   private long soundSamples;
 
@@ -41,8 +45,8 @@ final class SpeakerLine {
     try {
       SourceDataLine opened = AudioSystem.getSourceDataLine(FORMAT);
       opened.open(FORMAT, BUFFER_BYTES);
-      opened.start();
       heardByNanos = System.nanoTime();
+      isStarted = false;
       writtenSamples = 0;
       soundSamples = 0;
       line = Optional.of(opened);
@@ -74,7 +78,7 @@ final class SpeakerLine {
 
   /** Writes silence behind the sound: some lines only begin to play once their buffer is full. */
   void pad() {
-    if (hasRoom()) {
+    while (hasRoom() && writtenSamples - soundSamples < PAD_SAMPLES) {
       put(new short[CHUNK]);
     }
   }
@@ -90,14 +94,24 @@ final class SpeakerLine {
     return Duration.ofNanos(Math.max(nanos, heardByNanos - System.nanoTime()));
   }
 
+  /** A line that is started empty loses what is written while it finds that out. */
+  private void startWhenFilled() {
+    if (!isStarted && writtenSamples >= FILLED_SAMPLES) {
+      isStarted = true;
+      line.ifPresent(SourceDataLine::start);
+    }
+  }
+
   private boolean put(short[] chunk) {
     byte[] bytes = new byte[2 * chunk.length];
     for (int i = 0; i < chunk.length; i++) {
       bytes[2 * i] = (byte) chunk[i];
       bytes[2 * i + 1] = (byte) (chunk[i] >> 8);
     }
+    boolean isTaken = line.isPresent() && line.get().write(bytes, 0, bytes.length) == bytes.length;
     writtenSamples += chunk.length;
-    return line.isPresent() && line.get().write(bytes, 0, bytes.length) == bytes.length;
+    startWhenFilled();
+    return isTaken;
   }
 
   /** Closes it, and throws away what was written and not yet heard; it may be opened again. */

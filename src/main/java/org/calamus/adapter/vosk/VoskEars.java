@@ -157,21 +157,26 @@ public final class VoskEars implements Ears {
   }
 
   private void run() {
-    try {
-      VoskLibrary.load(settings.nativeLog());
-    } catch (UnsatisfiedLinkError | NoClassDefFoundError e) {
-      down("There is no speech recogniser for this kind of computer; use the keypad.");
-      return;
-    }
     if (!takesGrammars()) {
       down("The folder " + model + " holds no speech model for grammars; choose another one.");
       return;
     }
-    try (Model loaded = new Model(model.toString());
+    try {
+      NativeEnvironment.prepare(settings.nativeLog());
+      hear();
+    } catch (UnsatisfiedLinkError | NoClassDefFoundError e) {
+      down("There is no speech recogniser for this kind of computer; use the keypad.");
+    }
+  }
+
+  private void hear() {
+    try (Model loaded = VoskLibrary.load(model);
         Decoder decoder = new Decoder(loaded, settings.frameMillis())) {
       listen(new Listening(decoder, door, clock, sink, settings));
+    } catch (ModelException e) {
+      down(e.getMessage());
     } catch (IOException e) {
-      down("The speech model in " + model + " cannot be loaded; make it anew.");
+      down("The speech model in " + model + " cannot be used; make it anew.");
     }
   }
 

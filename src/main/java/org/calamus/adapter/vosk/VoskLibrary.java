@@ -1,8 +1,6 @@
 package org.calamus.adapter.vosk;
 
-import com.sun.jna.Function;
 import com.sun.jna.Native;
-import com.sun.jna.NativeLibrary;
 import com.sun.jna.Platform;
 import com.sun.jna.Pointer;
 import java.io.IOException;
@@ -16,14 +14,20 @@ import org.vosk.LibVosk;
 import org.vosk.Model;
 
 /**
- * The native recogniser library: made ready before its first use, and what its Java classes leave
- * out.
+ * The native recogniser library: how models are loaded, and what its Java classes leave out.
+ *
+ * <p>All Vosk objects must come from here, for this class sets up what has to be set up before the
+ * first of them.
  */
 final class VoskLibrary {
 
-  private static final int STANDARD_ERROR = 2;
   private static final String UNKNOWN = "[unk]";
-  private static boolean isErrorMoved;
+
+  static {
+    NativeEnvironment.prepare(Optional.empty());
+    // below the levels that the library's Java classes name: warnings would spoil the screen
+    LibVosk.vosk_set_log_level(-1);
+  }
 
   /** The one function the library's Java classes do not bind. */
   private static final class Unbound {
@@ -32,52 +36,10 @@ final class VoskLibrary {
       Native.register(Unbound.class, Platform.isWindows() ? "libvosk" : "vosk");
     }
 
-    private Unbound() {}
-
     static native int vosk_model_find_word(Pointer model, String word);
   }
 
   private VoskLibrary() {}
-
-  /**
-   * Loads the library, quietly.
-   *
-   * @param log where native code shall write its errors instead of on the screen; only on Linux and
-   *     macOS, and only the first one given counts
-   * @throws UnsatisfiedLinkError where there is no library for this computer
-   */
-  static synchronized void load(Optional<Path> log) {
-    // read once, when JNA loads; words with accents would come out garbled otherwise
-    System.setProperty("jna.encoding", "UTF-8");
-    useDecimalPoint();
-    log.ifPresent(VoskLibrary::moveStandardError);
-    // below the levels that LogLevel names; errors are still written
-    LibVosk.vosk_set_log_level(-1);
-  }
-
-  /**
-   * Java sets the locale of C to the user's. In a country of decimal commas the library would then
-   * misread its settings and write numbers that are no JSON.
-   */
-  private static void useDecimalPoint() {
-    int numeric = Platform.isLinux() ? 1 : 4; // LC_NUMERIC of glibc, of macOS and Windows
-    Function set = NativeLibrary.getInstance(Platform.C_LIBRARY_NAME).getFunction("setlocale");
-    set.invokePointer(new Object[] {numeric, "C"});
-  }
-
-  private static void moveStandardError(Path log) {
-    if (isErrorMoved || !(Platform.isLinux() || Platform.isMac())) {
-      return;
-    }
-    NativeLibrary c = NativeLibrary.getInstance(Platform.C_LIBRARY_NAME);
-    Pointer file =
-        c.getFunction("fopen").invokePointer(new Object[] {log.toAbsolutePath().toString(), "a"});
-    if (file != null) {
-      int descriptor = c.getFunction("fileno").invokeInt(new Object[] {file});
-      c.getFunction("dup2").invokeInt(new Object[] {descriptor, STANDARD_ERROR});
-      isErrorMoved = true;
-    }
-  }
 
   /**
    * Loads a model; the caller closes it, after all of its recognisers.
@@ -85,7 +47,6 @@ final class VoskLibrary {
    * @throws ModelException when the folder holds none
    */
   static Model load(Path folder) {
-    load(Optional.empty());
     try {
       return new Model(folder.toString());
     } catch (IOException e) {

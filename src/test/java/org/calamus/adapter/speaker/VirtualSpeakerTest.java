@@ -40,6 +40,8 @@ class VirtualSpeakerTest {
     // the first phrase waits for the voice to load
     say(PHRASE);
     lines.next("ENDED");
+    // its last sound may still be on its way through the server
+    program.waitFor(1, TimeUnit.SECONDS);
   }
 
   @AfterEach

@@ -105,8 +105,7 @@ class VoicesTest {
 
   @Test
   void processVoiceIsDownWhenTheProgramIsMissing() throws Exception {
-    try (Voice voice =
-        new ProcessVoice(List.of("no-such-voice", "{}"), Instant::now, NO_TONES)) {
+    try (Voice voice = new ProcessVoice(List.of("no-such-voice", "{}"), Instant::now, NO_TONES)) {
       voice.start(events::add);
       assertThat(next())
           .isInstanceOfSatisfying(

@@ -33,8 +33,7 @@ class VirtualMicrophoneTest {
 
       card.kill();
       assertThat(lines.next("DOWN The microphone"))
-          .isEqualTo(
-              "DOWN The microphone stopped; plug it in again or check the sound settings.");
+          .isEqualTo("DOWN The microphone stopped; plug it in again or check the sound settings.");
       assertThat(lines.next("DOWN No"))
           .isEqualTo(
               "DOWN No microphone can be opened; plug one in, or close the program that uses it.");
@@ -47,8 +46,7 @@ class VirtualMicrophoneTest {
   }
 
   private Path padded(String name) throws Exception {
-    short[] samples =
-        Sounds.join(Sounds.room(300), Sounds.recording(name), Sounds.room(1_200));
+    short[] samples = Sounds.join(Sounds.room(300), Sounds.recording(name), Sounds.room(1_200));
     byte[] bytes = new byte[2 * samples.length];
     for (int i = 0; i < samples.length; i++) {
       bytes[2 * i] = (byte) samples[i];
