@@ -1,6 +1,7 @@
 package org.calamus.boot;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.calamus.port.Devices;
 import org.calamus.port.RecordStore;
@@ -45,31 +46,30 @@ public final class Cli implements Callable<Integer> {
 
   private static int explain(
       Exception failure, CommandLine line, CommandLine.ParseResult arguments) {
-    PrintWriter err = line.getErr();
     if (failure instanceof Halt halt) {
-      err.println(halt.getMessage());
-      return halt.exitCode();
+      return end(line, halt.getMessage(), halt.exitCode());
     }
     if (failure instanceof SettingsException || failure instanceof Devices.DeviceException) {
-      err.println(failure.getMessage());
-      return ExitCode.WRONG_USE;
+      return end(line, failure.getMessage(), ExitCode.WRONG_USE);
     }
     if (failure instanceof RecordStore.StoreException) {
-      err.println(failure.getMessage());
-      return ExitCode.FAILURE;
+      return end(line, failure.getMessage(), ExitCode.FAILURE);
     }
     if (failure instanceof Screen.ScreenException) {
-      err.println(failure.getMessage());
-      return ExitCode.MISSING;
+      return end(line, failure.getMessage(), ExitCode.MISSING);
     }
-    return insideFailure(failure, line);
+    Path log = ((WithOptions) line.getCommand()).folders().log();
+    return end(line, Log.keep(failure, log), ExitCode.FAILURE);
   }
 
-  /** A failure that nobody foresaw: the sentence on the screen, the details in the log. */
-  private static int insideFailure(Exception failure, CommandLine line) {
-    // the ears may have moved standard error to the log for good
-    line.getOut().println(Log.keep(failure, ((WithOptions) line.getCommand()).folders().log()));
-    return ExitCode.FAILURE;
+  /**
+   * Says the last sentence. A failure may come when the ears have moved standard error to the log
+   * for good, so it is said on standard output.
+   */
+  private static int end(CommandLine line, String sentence, int exitCode) {
+    PrintWriter where = exitCode == ExitCode.FAILURE ? line.getOut() : line.getErr();
+    where.println(sentence);
+    return exitCode;
   }
 
   /** A command that knows the folders. */

@@ -41,7 +41,7 @@ final class Log {
 
   /** Keeps the details of a failure and gives one sentence for the user. */
   static String keep(Exception failure, Path file) {
-    String safe = "Something went wrong inside Calamus; what was taken is safe. ";
+    String safe = "Something went wrong inside Calamus; what was read back as taken is safe. ";
     try (PrintStream out = open(file)) {
       failure.printStackTrace(out);
       return safe + "The details are in " + file + "; start it again.";

@@ -1,8 +1,11 @@
 package org.calamus.boot;
 
+import java.lang.Thread.UncaughtExceptionHandler;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
 import org.calamus.core.dialogue.Dialogue;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Part;
@@ -15,7 +18,10 @@ import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.rule.BandLedger;
 import org.calamus.engine.Engine;
 import org.calamus.engine.Ports;
+import org.calamus.port.Ears;
 import org.calamus.port.Instruments;
+import org.calamus.port.Screen;
+import org.calamus.port.Voice;
 
 /**
  * Runs a session over ports that are ready: starts them in order, loops, and closes them whatever
@@ -29,6 +35,8 @@ final class Session {
   private final Ports ports;
   private final Instruments instruments;
   private final Engine engine;
+  private final AtomicReference<Optional<Throwable>> unforeseen =
+      new AtomicReference<>(Optional.empty());
 
   Session(Setup setup, Ports ports, Instruments instruments) {
     this.setup = setup;
@@ -42,11 +50,18 @@ final class Session {
     engine.post(new Event.Stopping(ports.clock().now()));
   }
 
-  /** Runs until the session ends, also by a signal. */
+  /**
+   * Runs until the session ends, also by a signal.
+   *
+   * @throws IllegalStateException where anything failed that nobody foresaw, on whatever thread;
+   *     all parts are closed then
+   */
   void run() throws InterruptedException {
     CountDownLatch closed = new CountDownLatch(1);
     Thread hook = new Thread(() -> stop(closed), "stopping");
     Runtime.getRuntime().addShutdownHook(hook);
+    UncaughtExceptionHandler usual = Thread.getDefaultUncaughtExceptionHandler();
+    Thread.setDefaultUncaughtExceptionHandler((thread, failure) -> stopFor(failure));
     try {
       // first of all what the store holds: a key struck early must find an unfinished bird
       engine.post(new Event.PartUp(ports.clock().now(), Part.STORE, "calamus.db"));
@@ -54,11 +69,31 @@ final class Session {
       ports.screen().start(engine);
       start();
       requireStored(engine.run(atStart(ports.store().saved())));
+      requireForeseen();
+    } catch (Error e) {
+      // the last guard: an error ends the session as an exception does, with a sentence and a code
+      throw new IllegalStateException(e);
     } finally {
+      Thread.setDefaultUncaughtExceptionHandler(usual);
       close();
       closed.countDown();
       removeHook(hook);
     }
+  }
+
+  /** A part whose thread died would be deaf or dumb and look alive: the session ends instead. */
+  private void stopFor(Throwable failure) {
+    unforeseen.compareAndSet(Optional.empty(), Optional.of(failure));
+    stop();
+  }
+
+  private void requireForeseen() {
+    unforeseen
+        .get()
+        .ifPresent(
+            failure -> {
+              throw new IllegalStateException(failure);
+            });
   }
 
   private void start() {
@@ -90,11 +125,17 @@ final class Session {
     return State.atStart(ports.store().nextRecordId(), setup.form().fields().get(0).id(), ledger);
   }
 
+  /** Closes each part whatever becomes of the others, the ears first and the screen last. */
   private void close() {
-    ports.ears().close();
-    ports.voice().close();
-    instruments.close();
-    ports.screen().close();
+    Screen screen = ports.screen();
+    Voice voice = ports.voice();
+    Ears ears = ports.ears();
+    try (screen;
+        instruments;
+        voice;
+        ears) {
+      return;
+    }
   }
 
   /** A signal asks the process to end: lets the loop finish what it is doing and close. */

@@ -56,14 +56,24 @@ public final class Engine implements EventSink {
   }
 
   /**
-   * Runs the session until it ends. What the store still holds back then is tried once more; where
-   * that fails too, the store's health in the state says so.
+   * Runs the session until it ends, however it ends. What the store still holds back then is tried
+   * once more; where that fails too, the store's health in the state says so.
    *
    * @param start the state to begin with
    * @return the state at the end
    * @throws InterruptedException where the thread is interrupted; everything taken is safe then
    */
   public State run(State start) throws InterruptedException {
+    State end;
+    try {
+      end = untilEnded(start);
+    } finally {
+      keeper.catchUp();
+    }
+    return answered(end);
+  }
+
+  private State untilEnded(State start) throws InterruptedException {
     State state = start;
     Instant ticked = ports.clock().now();
     while (!hasEnded) {
@@ -78,8 +88,7 @@ public final class Engine implements EventSink {
         state = handle(state, new Event.Ticked(now));
       }
     }
-    keeper.catchUp();
-    return answered(state);
+    return state;
   }
 
   /** A steady stream of events must not keep the ticks away, nor a clock that was set back. */

@@ -1,0 +1,180 @@
+package org.calamus.boot;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.calamus.adapter.scripted.DeafEars;
+import org.calamus.adapter.sqlite.SqliteRecordStore;
+import org.calamus.core.dialogue.Event;
+import org.calamus.core.dialogue.Key;
+import org.calamus.core.dialogue.Tone;
+import org.calamus.core.dialogue.View;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.engine.Ports;
+import org.calamus.port.Clock;
+import org.calamus.port.EventSink;
+import org.calamus.port.Instruments;
+import org.calamus.port.RecordStore;
+import org.calamus.port.Screen;
+import org.calamus.port.Voice;
+import org.calamus.support.Fenwick;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What is left when a session ends in a way that nobody foresaw. */
+@Timeout(30)
+class SessionTest {
+
+  private static final Clock CLOCK = () -> Instant.parse("2026-03-14T06:30:00Z");
+
+  @TempDir Path data;
+
+  private final List<String> closed = new ArrayList<>();
+  private Optional<RecordStore> opened = Optional.empty();
+
+  @AfterEach
+  void closeTheStore() {
+    opened.ifPresent(RecordStore::close);
+  }
+
+  /** Runs a session of which the keys of a band are the start, and the given happening the end. */
+  private void run(Consumer<EventSink> happening, Voice voice) throws InterruptedException {
+    RecordStore store = new SqliteRecordStore(data, data.resolve("natives"));
+    opened = Optional.of(store);
+    Ports ports =
+        new Ports(
+            new DeafEars(CLOCK, "Not listening."),
+            voice,
+            store,
+            new Shown(happening),
+            CLOCK,
+            (event, effects, view) -> {});
+    new Session(Fenwick.setup(), ports, new Nothing()).run();
+  }
+
+  private static void band(EventSink sink) {
+    for (char digit : "284155601".toCharArray()) {
+      sink.post(new Event.KeyStruck(CLOCK.now(), Key.of(digit)));
+    }
+    sink.post(new Event.KeyStruck(CLOCK.now(), Key.of(Key.Name.ENTER)));
+  }
+
+  @Test
+  void runEndsWhenTheThreadOfAPartDies() {
+    IllegalArgumentException unforeseen = new IllegalArgumentException("nobody foresaw this");
+    Consumer<EventSink> dies =
+        sink -> {
+          band(sink);
+          new Thread(
+                  () -> {
+                    throw unforeseen;
+                  })
+              .start();
+        };
+    assertThatThrownBy(() -> run(dies, new Said(phrase -> {})))
+        .isInstanceOf(IllegalStateException.class)
+        .hasRootCause(unforeseen);
+    isIntact();
+  }
+
+  @Test
+  void runEndsWithAnExceptionWhenTheLoopEndsWithAnError() {
+    AssertionError unforeseen = new AssertionError("nobody foresaw this");
+    Consumer<String> fails =
+        phrase -> {
+          if (phrase.endsWith("species")) {
+            throw unforeseen;
+          }
+        };
+    assertThatThrownBy(() -> run(SessionTest::band, new Said(fails)))
+        .isInstanceOf(IllegalStateException.class)
+        .hasRootCause(unforeseen);
+    isIntact();
+  }
+
+  @Test
+  void runClosesTheScreenThoughAnotherPartFailsToClose() {
+    Voice stuck =
+        new Said(phrase -> {}) {
+          @Override
+          public void close() {
+            throw new IllegalArgumentException("does not close");
+          }
+        };
+    assertThatThrownBy(() -> run(sink -> sink.post(new Event.Stopping(CLOCK.now())), stuck))
+        .isInstanceOf(IllegalArgumentException.class);
+    assertThat(closed).containsExactly("instruments", "screen");
+  }
+
+  private void isIntact() {
+    assertThat(closed).containsExactly("voice", "instruments", "screen");
+    assertThat(opened.orElseThrow().unfinished().flatMap(CaptureRecord::band))
+        .hasValueSatisfying(band -> assertThat(band.text()).isEqualTo("2841-55601"));
+  }
+
+  private final class Shown implements Screen {
+    private final Consumer<EventSink> happening;
+
+    Shown(Consumer<EventSink> happening) {
+      this.happening = happening;
+    }
+
+    @Override
+    public void start(EventSink sink) {
+      happening.accept(sink);
+    }
+
+    @Override
+    public void show(View view) {}
+
+    @Override
+    public void close() {
+      closed.add("screen");
+    }
+  }
+
+  private class Said implements Voice {
+    private final Consumer<String> heard;
+
+    Said(Consumer<String> heard) {
+      this.heard = heard;
+    }
+
+    @Override
+    public void start(EventSink sink) {}
+
+    @Override
+    public void say(String phrase) {
+      heard.accept(phrase);
+    }
+
+    @Override
+    public void hush() {}
+
+    @Override
+    public void sound(Tone tone) {}
+
+    @Override
+    public void close() {
+      closed.add("voice");
+    }
+  }
+
+  private final class Nothing implements Instruments {
+    @Override
+    public void start(EventSink sink) {}
+
+    @Override
+    public void close() {
+      closed.add("instruments");
+    }
+  }
+}
