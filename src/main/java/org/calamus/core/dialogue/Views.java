@@ -21,8 +21,8 @@ public final class Views {
   private static final List<String> CAUTIONS =
       List.of(
           "The bird's welfare comes first: release a stressed bird unmeasured.",
-          "Never force a band. Follow your permit, your scheme's rules and your training;",
-          "where they differ from what Calamus says, they are right.");
+          "Never force a band. Follow your permit, your scheme's rules and your training;"
+              + " where they differ from what Calamus says, they are right.");
 
   private final Setup setup;
 

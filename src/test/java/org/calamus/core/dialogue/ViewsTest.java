@@ -223,4 +223,9 @@ class ViewsTest {
     assertThat(talk.view().cautions()).isNotEmpty();
     assertThat(talk.keys("2").view().cautions()).isEmpty();
   }
+
+  @Test
+  void everyCautionIsWholeSentences() {
+    assertThat(Talk.atFenwick().view().cautions()).allMatch(c -> c.matches("[A-Z].*\\."));
+  }
 }
