@@ -114,8 +114,7 @@ final class CaptureCommand {
   /** The ears; where there is no model, the console goes on by keypad and says why. */
   private Hearing hearing(Folders folders, Station station, Optional<AudioSource> sound) {
     if (sound.isEmpty()) {
-      return new Hearing(
-          new DeafEars(clock, "Not listening, as asked: use the keypad."), Optional.empty());
+      return new Hearing(new DeafEars(clock), Optional.empty());
     }
     try {
       ModelFolder model = SpeechModel.open(folders, options.model(), station.vocabulary());
