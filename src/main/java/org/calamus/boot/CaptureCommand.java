@@ -115,7 +115,7 @@ final class CaptureCommand {
    */
   private Ears ears(Folders folders, Station station, Optional<AudioSource> sound) {
     if (sound.isEmpty()) {
-      return new DeafEars(clock, "Not listening, as asked: use the keypad.");
+      return new DeafEars(clock);
     }
     if (options.model().isPresent()) {
       SpeechModel.open(folders, options.model(), station.vocabulary()).close();

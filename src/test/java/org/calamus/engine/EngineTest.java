@@ -79,7 +79,9 @@ class EngineTest {
     assertThat(stand.logged("say")).containsExactly("say band", "say not stored yet. species");
     assertThat(stand.logged("sound")).containsExactly("sound LOOK_HERE");
     View view = stand.lastView();
-    assertThat(view.message()).contains("The disk is full");
+    assertThat(view.message()).contains("Not stored yet");
+    assertThat(view.health())
+        .contains(new View.Health(Part.STORE, false, "The disk is full; make room and go on."));
     assertThat(view.big()).isEmpty();
     assertThat(health(view)).isFalse();
   }
@@ -122,6 +124,7 @@ class EngineTest {
     assertThat(stand.log).containsSubsequence("tick", "tick", "journal 1 BAND 2841-55601", "tick");
     assertThat(stand.logged("journal")).hasSize(1);
     assertThat(health(stand.lastView())).isTrue();
+    assertThat(stand.lastView().message()).isEqualTo("Stored now.");
   }
 
   @Test

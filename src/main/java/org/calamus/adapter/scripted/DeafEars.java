@@ -1,5 +1,6 @@
 package org.calamus.adapter.scripted;
 
+import java.util.Optional;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Part;
 import org.calamus.core.speech.Grammar;
@@ -7,26 +8,39 @@ import org.calamus.port.Clock;
 import org.calamus.port.Ears;
 import org.calamus.port.EventSink;
 
-/** Stands in where the console cannot or shall not listen: says why, and hears nothing. */
+/** Stands in where the console cannot or shall not listen: hears nothing. */
 public final class DeafEars implements Ears {
 
   private final Clock clock;
-  private final String sentence;
+  private final Optional<String> sentence;
 
   /**
-   * Ears that hear nothing.
+   * Ears that are off, as asked: nothing is said of them.
+   *
+   * @param clock the time of day
+   */
+  public DeafEars(Clock clock) {
+    this(clock, Optional.empty());
+  }
+
+  /**
+   * Ears that should hear and cannot.
    *
    * @param clock the time of day
    * @param sentence why, and what to do about it
    */
   public DeafEars(Clock clock, String sentence) {
+    this(clock, Optional.of(sentence));
+  }
+
+  private DeafEars(Clock clock, Optional<String> sentence) {
     this.clock = clock;
     this.sentence = sentence;
   }
 
   @Override
   public void start(EventSink sink) {
-    sink.post(new Event.PartDown(clock.now(), Part.EARS, sentence));
+    sentence.ifPresent(why -> sink.post(new Event.PartDown(clock.now(), Part.EARS, why)));
   }
 
   @Override

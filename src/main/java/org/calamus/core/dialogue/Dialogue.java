@@ -27,6 +27,10 @@ import org.calamus.core.speech.Word;
  */
 public final class Dialogue {
 
+  /** The failure itself stands with the part that is down, for as long as it is. */
+  private static final String NOT_STORED =
+      "Not stored yet. Go on: the values are kept here and stored as soon as that works.";
+
   private final Setup setup;
   private final Values values;
   private final Orders orders;
@@ -118,7 +122,9 @@ public final class Dialogue {
   }
 
   private static State partUp(State state, Event.PartUp up) {
-    return state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
+    State told = state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
+    boolean isStoredNow = up.part() == Part.STORE && state.face().message().equals(NOT_STORED);
+    return isStoredNow ? told.message("Stored now.") : told;
   }
 
   /**
@@ -237,8 +243,7 @@ public final class Dialogue {
    */
   private Step storeFailed(State state, Event.StoreFailed failed) {
     View.Health down = new View.Health(Part.STORE, false, failed.sentence());
-    State told =
-        state.console(c -> c.withHealth(down)).message(failed.sentence()).face(f -> f.withoutBig());
+    State told = state.console(c -> c.withHealth(down)).message(NOT_STORED).face(Face::withoutBig);
     Step look = Step.of(told).then(new Effect.Sound(Tone.LOOK_HERE));
     return told.question().isPresent()
         ? look.say("not stored yet. a question is open. look at the screen")

@@ -262,11 +262,8 @@ final class Orders {
         state.question().isPresent() && state.question().get() instanceof Question.Keep keep
             ? Optional.of(keep.field())
             : state.open();
-    String shown = new Questions(setup.phrases()).shown(question);
-    return Step.of(
-            state.withOpen(open).withQuestion(Optional.of(question)).face(f -> f.withoutBig()))
-        .then(s -> Step.of(s.message(shown)))
-        .then(new Effect.Sound(Tone.LOOK_HERE));
+    State asked = state.withOpen(open).withQuestion(Optional.of(question)).message("");
+    return Step.of(asked.face(Face::withoutBig)).then(new Effect.Sound(Tone.LOOK_HERE));
   }
 
   private Step abandon(State state, Instant at) {

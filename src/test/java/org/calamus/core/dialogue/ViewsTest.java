@@ -121,6 +121,13 @@ class ViewsTest {
 
   @ParameterizedTest
   @EnumSource(Situation.class)
+  void aQuestionIsShownOnce(Situation situation) {
+    View view = situation.talk().view();
+    assertThat(view.question()).isNotEqualTo(Optional.of(view.message()));
+  }
+
+  @ParameterizedTest
+  @EnumSource(Situation.class)
   void theQuestionStaysOnTheScreenWhateverIsTold(Situation situation) {
     Talk talk = situation.talk();
     Optional<String> question = talk.view().question();
@@ -215,5 +222,10 @@ class ViewsTest {
     Talk talk = Talk.atFenwick();
     assertThat(talk.view().cautions()).isNotEmpty();
     assertThat(talk.keys("2").view().cautions()).isEmpty();
+  }
+
+  @Test
+  void everyCautionIsWholeSentences() {
+    assertThat(Talk.atFenwick().view().cautions()).allMatch(c -> c.matches("[A-Z].*\\."));
   }
 }
