@@ -1,0 +1,59 @@
+package org.calamus.core.speech;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.core.record.FieldId;
+import org.calamus.support.Fenwick;
+import org.junit.jupiter.api.Test;
+
+class GrammarsTest {
+
+  private static final Grammars GRAMMARS = new Grammars(Fenwick.vocabulary());
+
+  @Test
+  void askingForAMeasurementLeavesOutWhatSoundsLikeANumber() {
+    assertThat(asking(FieldId.WING))
+        .noneMatch(p -> List.of(p.split(" ")).contains("sex"))
+        .noneMatch(p -> List.of(p.split(" ")).contains("winged"))
+        .doesNotContain("hermit thrush", "whiskey")
+        .contains("female", "weight", "correction", "save record", "okay", Word.UNKNOWN);
+  }
+
+  @Test
+  void askingForTheBandListensForSingleDigitsOnly() {
+    assertThat(asking(FieldId.BAND)).contains("nine", "oh").doesNotContain("ninety", "nineteen");
+  }
+
+  @Test
+  void askingForAMeasurementMakesPairsOfItsWordsLikely() {
+    assertThat(asking(FieldId.MASS))
+        .contains("nine two", "ninety two", "two point", "point three", "nineteen point")
+        .contains("correction nine", "weight two")
+        .doesNotContain("ninety zero", "ninety oh", "twenty thirty", "correction point");
+  }
+
+  @Test
+  void askingForASpeciesListensForNamesAndSpelling() {
+    assertThat(asking(FieldId.SPECIES)).contains("hermit thrush", "whiskey", "affirm");
+    assertThat(asking(FieldId.AGE)).doesNotContain("whiskey");
+  }
+
+  @Test
+  void questioningMakesItsAnswersLikely() {
+    Optional<org.calamus.core.form.FieldSpec> wing = Optional.of(Fenwick.form().spec(FieldId.WING));
+    assertThat(count(GRAMMARS.questioning(wing), "affirm")).isEqualTo(8);
+    assertThat(count(GRAMMARS.asking(wing), "affirm")).isEqualTo(1);
+    assertThat(GRAMMARS.questioning(wing).name()).isNotEqualTo(GRAMMARS.asking(wing).name());
+  }
+
+  private static List<String> asking(FieldId field) {
+    return GRAMMARS.asking(Optional.of(Fenwick.form().spec(field))).phrases();
+  }
+
+  private static int count(Grammar grammar, String phrase) {
+    return Collections.frequency(grammar.phrases(), phrase);
+  }
+}
