@@ -22,8 +22,9 @@ import java.util.List;
  * @param minActive paths always kept
  * @param maxActive paths kept at most
  * @param framesPerChunk frames the network computes at a time
- * @param dither noise added to each sample, which keeps digital silence from looking like nothing
- *     the tables have seen; 0 gives the same scores in every run
+ * @param dither noise that the recogniser adds to each sample, drawn anew in each run. 0 gives the
+ *     same scores in every run; then whoever feeds it must see to it that there is no digital
+ *     silence, which looks like nothing the tables have seen: with it no utterance at all is heard
  * @param normalisationPrior mean of the features before anything was heard, 13 coefficients, in the
  *     recogniser's feature domain: averaged over many recordings. The tables' own starting value is
  *     in the domain of another front end (constant offset of 27 in the first coefficient), and with
@@ -69,7 +70,7 @@ public record Settings(
         200,
         3000,
         20,
-        1.0,
+        0.0,
         List.of(
             79.0, -10.67, -0.26, 7.09, -5.53, -0.53, -3.65, -3.87, -2.49, -2.0, -1.37, -1.42, 0.6),
         EndpointRules.standard());

@@ -37,6 +37,7 @@ final class DemoPerson implements SessionWatcher {
   private int phrases;
   private int heard;
   private int settled;
+  private boolean isSaving;
   private Optional<Instant> speechEnded = Optional.empty();
 
   DemoPerson(DemoScript script, QueuedAudio room, PlayedInstruments scale, WavSource.Pace pace) {
@@ -54,6 +55,9 @@ final class DemoPerson implements SessionWatcher {
       for (Effect effect : effects) {
         if (effect instanceof Effect.Say) {
           phrases++;
+        }
+        if (effect instanceof Effect.SaveRecord) {
+          isSaving = true;
         }
         if (effect instanceof Effect.JournalValue value && event instanceof Event.ReadingArrived) {
           settled++;
@@ -75,7 +79,14 @@ final class DemoPerson implements SessionWatcher {
       speechEnded = Optional.empty();
     } else if (event instanceof Event.VoiceEnded) {
       phrases = 0;
+    } else if (event instanceof Event.Saved || event instanceof Event.StoreFailed) {
+      isSaving = false;
     }
+  }
+
+  /** Whether all is said; what is said after saving comes only when the store has answered. */
+  private boolean isQuiet() {
+    return phrases == 0 && !isSaving;
   }
 
   /**
@@ -88,14 +99,14 @@ final class DemoPerson implements SessionWatcher {
       return Optional.of("The recogniser did not start; run the check command.");
     }
     for (DemoScript.Step step : script.steps()) {
-      if (!await(() -> phrases == 0)) {
+      if (!await(this::isQuiet)) {
         return Optional.of("The console did not fall silent before " + step.file() + ".");
       }
       if (!perform(step)) {
         return Optional.of("The console did not take " + step.file() + ".");
       }
     }
-    await(() -> phrases == 0);
+    await(this::isQuiet);
     return Optional.empty();
   }
 

@@ -101,11 +101,17 @@ public final class JarProcess implements AutoCloseable {
 
   /** Waits for a line that holds the text and gives it. */
   public String await(String text) throws InterruptedException {
-    return await(line -> line.contains(text), text);
+    return awaitFor(text, PATIENCE_SECONDS);
   }
 
-  private String await(Predicate<String> wanted, String name) throws InterruptedException {
-    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
+  /** Waits for a line that holds the text, so many seconds at most, and gives it. */
+  public String awaitFor(String text, long seconds) throws InterruptedException {
+    return await(line -> line.contains(text), text, seconds);
+  }
+
+  private String await(Predicate<String> wanted, String name, long seconds)
+      throws InterruptedException {
+    long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds);
     synchronized (lines) {
       int seen = 0;
       while (true) {

@@ -41,6 +41,7 @@ final class Listening {
   private final int releaseSamples;
   private final SpeechGate gate;
   private final LevelControl level = new LevelControl();
+  private final Hiss hiss = new Hiss();
   private final RecentSound recent = new RecentSound(RECENT_SAMPLES);
   private long heardSamples;
   private boolean isHearing;
@@ -117,6 +118,7 @@ final class Listening {
     short[] before = recent.samples();
     level.learn(block);
     level.begin();
+    hiss.restart();
     loudestPeak = 0;
     isHearing = true;
     feed(before);
@@ -130,7 +132,7 @@ final class Listening {
   }
 
   private void feed(short[] samples) {
-    if (isHearing && decoder.feed(level.apply(samples))) {
+    if (isHearing && decoder.feed(hiss.over(level.apply(samples)))) {
       finish();
     }
   }

@@ -11,11 +11,11 @@ import org.calamus.core.record.FieldId;
 /**
  * The grammars: what is likely while a field is asked.
  *
- * <p>The recogniser makes a bigram of the phrases and counts them, so words join freely and an
- * entry that occurs eight times is the likelier for it. Repeating what is expected eight times,
- * adding all pairs of tens and units, and leaving short words that sound like a number out while
- * one is asked raised whole 9-digit band numbers from 6 of 20 to 20 of 20 on one speaker;
- * thirty-two repeats hurt.
+ * <p>The recogniser makes a bigram of the phrases and counts them, so words join freely, and an
+ * entry that occurs eight times and a pair that occurs once are the likelier for it. Repeating what
+ * is expected eight times, adding the pairs of words that numbers are made of, and leaving out what
+ * sounds like a number while one is asked raised whole 9-digit band numbers from 6 of 20 to 20 of
+ * 20 on one speaker; thirty-two repeats hurt. How well it works is in docs/benchmarks.md.
  *
  * @param vocabulary all that can be said
  */
@@ -34,51 +34,80 @@ public record Grammars(Vocabulary vocabulary) {
   }
 
   private Grammar grammar(Optional<FieldSpec> field, int answerRepeats) {
-    boolean wantsNumber = field.map(f -> !(f.kind() instanceof FieldKind.Coded)).orElse(false);
-    List<String> phrases = new ArrayList<>();
-    Collections.addAll(phrases, repeated(Word.UNKNOWN));
+    List<String> phrases = new ArrayList<>(Collections.nCopies(EXPECTED, Word.UNKNOWN));
     for (SpokenForm form : vocabulary.forms()) {
-      if (isListenedFor(form, field, wantsNumber)) {
-        int times = isExpected(form, field) ? EXPECTED : 1;
-        if (isAnswer(form)) {
-          times = answerRepeats;
-        }
+      if (isListenedFor(form, field)) {
+        int times = isAnswer(form) ? answerRepeats : repeats(form, field);
         phrases.addAll(Collections.nCopies(times, form.text()));
       }
     }
-    field.filter(f -> f.kind() instanceof FieldKind.Measured).ifPresent(f -> pairs(phrases));
+    if (field.filter(Grammars::wantsNumber).isPresent()) {
+      phrases.addAll(pairs(field.get()));
+    }
     String name = field.map(f -> f.id().name()).orElse("NONE") + (answerRepeats > 1 ? "?" : "");
     return new Grammar(name, phrases);
   }
 
-  private static String[] repeated(String phrase) {
-    return Collections.nCopies(EXPECTED, phrase).toArray(new String[0]);
+  private static boolean wantsNumber(FieldSpec field) {
+    return !(field.kind() instanceof FieldKind.Coded);
   }
 
-  private static boolean isListenedFor(
-      SpokenForm form, Optional<FieldSpec> field, boolean wantsNumber) {
-    if (form.section().isShort() && wantsNumber) {
-      return false;
+  /**
+   * While a number is asked, no names of species are listened for and nothing with a short word in
+   * it: "winged" is heard for "wing", "blue" for "point", "sex" for "six". Letters are spelled for
+   * the species only.
+   */
+  private boolean isListenedFor(SpokenForm form, Optional<FieldSpec> field) {
+    boolean isForSpecies = field.map(f -> f.id() == FieldId.SPECIES).orElse(false);
+    if (form.meaning() instanceof Token.Letter) {
+      return isForSpecies;
     }
-    boolean isLetter = form.meaning() instanceof Token.Letter;
-    return !isLetter || field.map(f -> f.id() == FieldId.SPECIES).orElse(false);
+    boolean isLikeNumber = isOf(FieldId.SPECIES, form) || hasShortWord(form);
+    boolean isLikeDigits = isNumber(form.meaning()) && !isDigit(form.meaning());
+    boolean wantsDigits = field.map(f -> f.kind() instanceof FieldKind.Band).orElse(false);
+    return field.filter(Grammars::wantsNumber).isEmpty()
+        || !isLikeNumber && !(wantsDigits && isLikeDigits);
   }
 
-  private static boolean isExpected(SpokenForm form, Optional<FieldSpec> field) {
+  private static boolean isOf(FieldId field, SpokenForm form) {
+    return form.meaning() instanceof Token.CodeWords words
+        && words.field().map(field::equals).orElse(false);
+  }
+
+  private boolean hasShortWord(SpokenForm form) {
+    return vocabulary.forms().stream()
+        .filter(f -> f.section().isShort())
+        .anyMatch(f -> Collections.indexOfSubList(form.words(), f.words()) >= 0);
+  }
+
+  private static int repeats(SpokenForm form, Optional<FieldSpec> field) {
+    Token token = form.meaning();
     if (field.isEmpty()) {
-      return form.meaning() instanceof Token.Order;
+      return token instanceof Token.Order ? EXPECTED : 1;
     }
     FieldId id = field.get().id();
-    Token token = form.meaning();
+    boolean isExpected;
     if (field.get().kind() instanceof FieldKind.Coded) {
-      return token instanceof Token.CodeWords words && words.field().map(id::equals).orElse(true)
-          || id == FieldId.SPECIES && token instanceof Token.Letter;
+      isExpected =
+          token instanceof Token.CodeWords words && words.field().map(id::equals).orElse(true)
+              || id == FieldId.SPECIES && token instanceof Token.Letter;
+    } else {
+      isExpected = id == FieldId.BAND ? isDigit(token) : isNumber(token) && !isSecondZero(form);
     }
-    return id == FieldId.BAND ? token instanceof Token.Digit : isNumber(token);
+    return isExpected ? EXPECTED : 1;
+  }
+
+  /** The short word for zero, which is heard for "two": rare in a measurement. */
+  private static boolean isSecondZero(SpokenForm form) {
+    return form.text().equals("oh");
+  }
+
+  private static boolean isDigit(Token token) {
+    return token instanceof Token.Digit;
   }
 
   private static boolean isNumber(Token token) {
-    return token instanceof Token.Digit
+    return isDigit(token)
         || token instanceof Token.Teen
         || token instanceof Token.Tens
         || token instanceof Token.Hundred
@@ -90,15 +119,45 @@ public record Grammars(Vocabulary vocabulary) {
         && (order.command() == Command.AFFIRM || order.command() == Command.NEGATIVE);
   }
 
-  private void pairs(List<String> phrases) {
-    for (SpokenForm tens : vocabulary.forms()) {
-      for (SpokenForm unit : vocabulary.forms()) {
-        if (tens.meaning() instanceof Token.Tens
-            && unit.meaning() instanceof Token.Digit digit
-            && digit.value() > 0) {
-          phrases.add(tens.text() + " " + unit.text());
+  private static boolean isNumberField(FieldId field) {
+    return field == FieldId.BAND || field == FieldId.WING || field == FieldId.MASS;
+  }
+
+  /** The pairs of words that a number, and a number behind a word that announces it, is made of. */
+  private List<String> pairs(FieldSpec field) {
+    List<SpokenForm> forms =
+        vocabulary.forms().stream()
+            .filter(f -> isListenedFor(f, Optional.of(field)) && !isSecondZero(f))
+            .toList();
+    List<String> pairs = new ArrayList<>();
+    for (SpokenForm first : forms) {
+      for (SpokenForm second : forms) {
+        if (isPair(first.meaning(), second.meaning(), field)) {
+          pairs.add(first.text() + " " + second.text());
         }
       }
     }
+    return pairs;
+  }
+
+  private static boolean isPair(Token first, Token next, FieldSpec field) {
+    boolean isMeasured = field.kind() instanceof FieldKind.Measured;
+    if (isDigit(first)) {
+      return isDigit(next) || isMeasured && next instanceof Token.Point;
+    }
+    if (!isMeasured) {
+      return false;
+    }
+    if (first instanceof Token.Tens || first instanceof Token.Teen) {
+      return next instanceof Token.Point
+          || first instanceof Token.Tens && next instanceof Token.Digit d && d.value() > 0;
+    }
+    if (first instanceof Token.Point) {
+      return isDigit(next);
+    }
+    boolean announces =
+        first instanceof Token.Field named && isNumberField(named.field())
+            || first instanceof Token.Order order && order.command() == Command.CORRECT;
+    return announces && (isDigit(next) || next instanceof Token.Tens);
   }
 }

@@ -93,7 +93,7 @@ class ModelCacheTest {
       models.add(open(List.of(word)));
     }
     try (ModelFolder quiet =
-        new ModelCache(cache).open(List.of(plain), Settings.standard().withDither(0))) {
+        new ModelCache(cache).open(List.of(plain), Settings.standard().withDither(1))) {
       models.add(quiet.path());
     }
     assertThat(models).doesNotHaveDuplicates();

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -232,7 +234,19 @@ class RecordedSpeakerTest {
     audio.writeBytes(PAUSE);
     words.forEach(word -> audio.writeBytes(recordings.get(word)));
     audio.writeBytes(PAUSE);
-    return audio.toByteArray();
+    return withHiss(audio.toByteArray());
+  }
+
+  /** The recordings begin and end in digital silence, which the ears never feed as it is. */
+  private static byte[] withHiss(byte[] audio) {
+    short[] samples = new short[audio.length / 2];
+    ByteBuffer.wrap(audio).order(ByteOrder.LITTLE_ENDIAN).asShortBuffer().get(samples);
+    byte[] out = new byte[audio.length];
+    ByteBuffer.wrap(out)
+        .order(ByteOrder.LITTLE_ENDIAN)
+        .asShortBuffer()
+        .put(new Hiss().over(samples));
+    return out;
   }
 
   /** Least number of words to insert, leave out or replace. */

@@ -12,20 +12,16 @@ import org.junit.jupiter.api.Test;
 
 class GrammarsTest {
 
-  private final Grammars grammars = new Grammars(Fenwick.vocabulary());
-
-  private List<String> asking(FieldId field) {
-    return grammars.asking(Optional.of(Fenwick.form().spec(field))).phrases();
-  }
+  private static final Grammars GRAMMARS = new Grammars(Fenwick.vocabulary());
 
   @Test
   void everyGrammarHearsTheUnknownAndEveryCommand() {
     for (FieldSpec spec : Fenwick.form().fields()) {
       for (Grammar grammar :
           List.of(
-              grammars.asking(Optional.of(spec)),
-              grammars.questioning(Optional.of(spec)),
-              grammars.asking(Optional.empty()))) {
+              GRAMMARS.asking(Optional.of(spec)),
+              GRAMMARS.questioning(Optional.of(spec)),
+              GRAMMARS.asking(Optional.empty()))) {
         assertThat(grammar.phrases())
             .as(grammar.name())
             .contains(Word.UNKNOWN, "affirm", "negative", "correction", "say again", "save record");
@@ -34,30 +30,55 @@ class GrammarsTest {
   }
 
   @Test
-  void leavesOutWordsThatSoundLikeNumbersWhileANumberIsAsked() {
-    assertThat(asking(FieldId.WING)).doesNotContain("age", "sex").contains("wing", "weight");
-    assertThat(asking(FieldId.AGE)).contains("age", "sex");
+  void everyGrammarHearsTheNameOfEveryField() {
+    for (FieldSpec spec : Fenwick.form().fields()) {
+      assertThat(GRAMMARS.asking(Optional.of(spec)).phrases())
+          .as(spec.label())
+          .contains("band", "species", "year class", "gender", "wing", "weight");
+    }
   }
 
   @Test
-  void hearsTheSpellingAlphabetOnlyWhileASpeciesIsAsked() {
-    assertThat(asking(FieldId.SPECIES)).contains("alpha", "zulu");
-    assertThat(asking(FieldId.WING)).doesNotContain("alpha", "zulu");
+  void askingForAMeasurementLeavesOutWhatSoundsLikeANumber() {
+    assertThat(asking(FieldId.WING))
+        .noneMatch(p -> List.of(p.split(" ")).contains("sex"))
+        .noneMatch(p -> List.of(p.split(" ")).contains("winged"))
+        .doesNotContain("hermit thrush", "whiskey")
+        .contains("female", "weight", "correction", "save record", "okay", Word.UNKNOWN);
   }
 
   @Test
-  void expectsWhatIsAskedMoreThanTheRest() {
-    assertThat(Collections.frequency(asking(FieldId.BAND), "two")).isGreaterThan(1);
-    assertThat(Collections.frequency(asking(FieldId.BAND), "song sparrow")).isEqualTo(1);
-    assertThat(Collections.frequency(asking(FieldId.SPECIES), "song sparrow")).isGreaterThan(1);
+  void askingForTheBandListensForSingleDigitsOnly() {
+    assertThat(asking(FieldId.BAND)).contains("nine", "oh").doesNotContain("ninety", "nineteen");
   }
 
   @Test
-  void expectsAnAnswerWhileAQuestionIsOpen() {
+  void askingForAMeasurementMakesPairsOfItsWordsLikely() {
+    assertThat(asking(FieldId.MASS))
+        .contains("nine two", "ninety two", "two point", "point three", "nineteen point")
+        .contains("correction nine", "weight two")
+        .doesNotContain("ninety zero", "ninety oh", "twenty thirty", "correction point");
+  }
+
+  @Test
+  void askingForASpeciesListensForNamesAndSpelling() {
+    assertThat(asking(FieldId.SPECIES)).contains("hermit thrush", "whiskey", "affirm");
+    assertThat(asking(FieldId.AGE)).doesNotContain("whiskey");
+  }
+
+  @Test
+  void questioningMakesItsAnswersLikely() {
     Optional<FieldSpec> wing = Optional.of(Fenwick.form().spec(FieldId.WING));
-    Grammar questioning = grammars.questioning(wing);
-    assertThat(Collections.frequency(questioning.phrases(), "affirm")).isGreaterThan(1);
-    assertThat(Collections.frequency(asking(FieldId.WING), "affirm")).isEqualTo(1);
-    assertThat(questioning.name()).isNotEqualTo(grammars.asking(wing).name());
+    assertThat(count(GRAMMARS.questioning(wing), "affirm")).isEqualTo(8);
+    assertThat(count(GRAMMARS.asking(wing), "affirm")).isEqualTo(1);
+    assertThat(GRAMMARS.questioning(wing).name()).isNotEqualTo(GRAMMARS.asking(wing).name());
+  }
+
+  private static List<String> asking(FieldId field) {
+    return GRAMMARS.asking(Optional.of(Fenwick.form().spec(field))).phrases();
+  }
+
+  private static int count(Grammar grammar, String phrase) {
+    return Collections.frequency(grammar.phrases(), phrase);
   }
 }

@@ -1,0 +1,86 @@
+package org.calamus.benchmark;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/**
+ * Somebody who can read utterances aloud: a synthetic voice, or recordings of one person's words
+ * put in a row.
+ *
+ * @param name as shown in the tables
+ * @param half the half of the measurement it belongs to
+ * @param group the kind of voice; results are added up by it
+ * @param mouth how it speaks
+ */
+record Speaker(String name, Half half, String group, Mouth mouth) {
+
+  /** Makes a WAV recording of an utterance. */
+  interface Mouth {
+    /** Whether it has all the words. */
+    default boolean canSay(Said said) {
+      return true;
+    }
+
+    /** Writes the recording. */
+    void say(Said said, Path wav) throws IOException, InterruptedException;
+  }
+
+  /** The recording of an utterance, made where it is not there yet. */
+  Path recording(Said said, Path folder) throws IOException, InterruptedException {
+    Files.createDirectories(folder);
+    String text = said.isChatter() ? said.spoken() : said.words() + "/" + said.spoken();
+    Path wav = folder.resolve(name + "-" + Integer.toHexString(text.hashCode()) + ".wav");
+    if (!Files.exists(wav)) {
+      Path part = folder.resolve("part.wav");
+      mouth.say(said, part);
+      Files.move(part, wav);
+    }
+    return wav;
+  }
+
+  static Speaker flite(String voice, Half half) {
+    return new Speaker(
+        "flite-" + voice,
+        half,
+        "flite",
+        (said, wav) ->
+            run("", List.of("flite", "-voice", voice, "-t", said.spoken(), "-o", wav.toString())));
+  }
+
+  static Speaker festival(String voice, Half half) {
+    return new Speaker(
+        "festival-" + voice,
+        half,
+        "festival",
+        (said, wav) ->
+            run(
+                said.spoken(),
+                List.of(
+                    "text2wave", "-F", "16000", "-eval", "(voice_" + voice + ")", "-o", "" + wav)));
+  }
+
+  static Speaker espeak(String voice, Half half) {
+    return new Speaker(
+        "espeak-" + voice,
+        half,
+        "espeak",
+        (said, wav) ->
+            run("", List.of("espeak-ng", "-s", "150", "-v", voice, "-w", "" + wav, said.spoken())));
+  }
+
+  static void run(String input, List<String> command) throws IOException, InterruptedException {
+    Process process =
+        new ProcessBuilder(command)
+            .redirectErrorStream(true)
+            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    process.getOutputStream().write(input.getBytes(StandardCharsets.UTF_8));
+    process.getOutputStream().close();
+    if (process.waitFor() != 0) {
+      throw new IOException(String.join(" ", command) + " failed");
+    }
+  }
+}
