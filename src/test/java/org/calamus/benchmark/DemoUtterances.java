@@ -28,7 +28,7 @@ final class DemoUtterances {
     for (String line : Files.readAllLines(SPEECH.resolve("utterances.tsv"))) {
       String[] parts = line.split("\t");
       String words = parts[1].replace(",", "");
-      if (parts[0].equals("07-save") || parts[0].equals("22-save")) {
+      if (parts[0].equals("07-save") || parts[0].equals("19-save")) {
         before.add(parts[0].equals("07-save") ? "two two point three" : "three zero point one");
       }
       all.add(
