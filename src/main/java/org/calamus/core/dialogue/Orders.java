@@ -114,6 +114,10 @@ final class Orders {
     if (Values.isOtherQuestion(state)) {
       return values.miss(state, "answer affirm or negative first");
     }
+    boolean isAsked = Dialogue.askedField(state).map(field::equals).orElse(false);
+    if (!isAsked && !state.face().keys().isEmpty()) {
+      return values.notEntered(state);
+    }
     List<Offer> rest =
         state
             .question()
@@ -171,6 +175,9 @@ final class Orders {
     if (state.question().isPresent()) {
       return values.miss(state, "answer affirm or negative first");
     }
+    if (!state.face().keys().isEmpty()) {
+      return values.notEntered(state);
+    }
     List<FieldSpec> fields = setup.form().fields();
     Optional<FieldId> next = Optional.empty();
     if (state.open().isPresent()) {
@@ -192,6 +199,9 @@ final class Orders {
   Step save(State state) {
     if (state.question().isPresent()) {
       return values.miss(state, "answer affirm or negative first");
+    }
+    if (!state.face().keys().isEmpty()) {
+      return values.notEntered(state);
     }
     if (state.record().isEmpty()) {
       return Step.of(state.message("There is no bird to save.")).say("no bird to save");
@@ -264,7 +274,10 @@ final class Orders {
             : state.open();
     String shown = new Questions(setup.phrases()).shown(question);
     return Step.of(
-            state.withOpen(open).withQuestion(Optional.of(question)).face(f -> f.withoutBig()))
+            state
+                .withOpen(open)
+                .withQuestion(Optional.of(question))
+                .face(f -> f.withoutBig().withKeys("")))
         .then(s -> Step.of(s.message(shown)))
         .then(new Effect.Sound(Tone.LOOK_HERE));
   }
