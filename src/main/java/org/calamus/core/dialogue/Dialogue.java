@@ -186,12 +186,12 @@ public final class Dialogue {
       return values.said(
           state.face(f -> f.withKeys("")), given, heard.utterance().text(), heard.at());
     }
-    State clean = state.face(f -> f.withMisses(0).withKeys(""));
+    State understood = state.face(f -> f.withMisses(0));
     if (meaning instanceof Meaning.Open named) {
-      return orders.open(clean, named.field());
+      return orders.open(understood, named.field());
     }
     if (meaning instanceof Meaning.Order order) {
-      return orders.order(clean, order.command(), order.field(), heard.at());
+      return orders.order(understood, order.command(), order.field(), heard.at());
     }
     throw new AssertionError(meaning);
   }

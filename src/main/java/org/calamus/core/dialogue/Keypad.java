@@ -74,7 +74,9 @@ final class Keypad {
       case '/':
         return orders.repeat(state);
       case '+':
-        return Step.of(state.face(Face::withMenu).message(menuText()));
+        return isEmpty
+            ? Step.of(state.face(Face::withMenu).message(menuText()))
+            : values.notEntered(state);
       default:
         return Step.of(accepts(state, c) ? state.face(f -> f.withKeys(longer(f, c))) : state);
     }

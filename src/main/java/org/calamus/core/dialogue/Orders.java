@@ -114,6 +114,10 @@ final class Orders {
     if (Values.isOtherQuestion(state)) {
       return values.miss(state, "answer affirm or negative first");
     }
+    boolean isAsked = Dialogue.askedField(state).map(field::equals).orElse(false);
+    if (!isAsked && !state.face().keys().isEmpty()) {
+      return values.notEntered(state);
+    }
     List<Offer> rest =
         state
             .question()
@@ -171,6 +175,9 @@ final class Orders {
     if (state.question().isPresent()) {
       return values.miss(state, "answer affirm or negative first");
     }
+    if (!state.face().keys().isEmpty()) {
+      return values.notEntered(state);
+    }
     List<FieldSpec> fields = setup.form().fields();
     Optional<FieldId> next = Optional.empty();
     if (state.open().isPresent()) {
@@ -192,6 +199,9 @@ final class Orders {
   Step save(State state) {
     if (state.question().isPresent()) {
       return values.miss(state, "answer affirm or negative first");
+    }
+    if (!state.face().keys().isEmpty()) {
+      return values.notEntered(state);
     }
     if (state.record().isEmpty()) {
       return Step.of(state.message("There is no bird to save.")).say("no bird to save");
@@ -263,7 +273,8 @@ final class Orders {
             ? Optional.of(keep.field())
             : state.open();
     State asked = state.withOpen(open).withQuestion(Optional.of(question)).message("");
-    return Step.of(asked.face(Face::withoutBig)).then(new Effect.Sound(Tone.LOOK_HERE));
+    return Step.of(asked.face(f -> f.withoutBig().withKeys("")))
+        .then(new Effect.Sound(Tone.LOOK_HERE));
   }
 
   private Step abandon(State state, Instant at) {

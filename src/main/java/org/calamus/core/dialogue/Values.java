@@ -268,6 +268,14 @@ final class Values {
     return Step.of(state).say(taken.isEmpty() ? asked : taken + ". " + asked);
   }
 
+  /** Keys were struck and not entered: what would leave their field must not lose them silently. */
+  Step notEntered(State state) {
+    String keys = state.face().keys();
+    return Step.of(state.message(keys + " is not entered yet: Enter takes it, minus clears it."))
+        .then(new Effect.Sound(Tone.NOT_UNDERSTOOD))
+        .say("not entered yet");
+  }
+
   /** Something was not understood: the first time "again", then what fits, then the keypad. */
   Step miss(State state, String hint) {
     return miss(state, hint, List.of());

@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -173,7 +174,7 @@ class CarriedDevicesTest {
     StringBuilder stream = new StringBuilder();
     for (int i = 0; i < 5; i++) {
       int tenths = random.nextInt(500) + 1;
-      String whole = "%05d".formatted(tenths / 10);
+      String whole = String.format(Locale.ROOT, "%05d", tenths / 10);
       sent.add(tenths / 10 + "." + tenths % 10);
       stream.append("ST,+").append(whole).append('.').append(tenths % 10).append("  g\r\n");
     }

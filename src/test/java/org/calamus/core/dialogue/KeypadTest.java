@@ -10,6 +10,7 @@ import org.calamus.support.Talk;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Everything that speech can do, with one hand on a numeric keypad. */
 class KeypadTest {
@@ -57,6 +58,17 @@ class KeypadTest {
     Talk talk = nuthatch().keys("9-");
     assertThat(talk.view().big()).doesNotContain("9");
     assertThat(talk.field(FieldId.SEX)).isEqualTo("M");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"+", "*", "save record", "next field", "weight"})
+  void keysNotEnteredAreNotLostByLeavingTheField(String leaving) {
+    Talk talk = nuthatch().keys("92");
+    talk = leaving.length() == 1 ? talk.keys(leaving) : talk.say(leaving);
+    assertThat(talk.lastSpoken()).isEqualTo("not entered yet");
+    assertThat(talk.view().message()).startsWith("92 is not entered yet");
+    assertThat(talk.saved()).isZero();
+    assertThat(talk.keys("\n").field(FieldId.WING)).isEqualTo("92");
   }
 
   @Test

@@ -74,7 +74,7 @@ class NothingLostTest {
 
   @Test
   void aWaitingMassIsOfferedBeforeTheRecordIsSaved() {
-    Talk talk = weigh(nuthatch().keys("9"), "0.0", "22.3", "22.3").say("save record");
+    Talk talk = weigh(nuthatch().keys("9"), "0.0", "22.3", "22.3").keys("-").say("save record");
     assertThat(talk.saved()).isZero();
     assertThat(talk.lastSpoken()).isEqualTo("mass two two point three. wing");
     assertThat(talk.say("save record").saved()).isEqualTo(1);
