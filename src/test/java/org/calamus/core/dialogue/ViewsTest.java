@@ -101,8 +101,7 @@ class ViewsTest {
     List<View.Hint> wordless =
         situation.talk().view().hints().stream().filter(h -> h.words().isEmpty()).toList();
     assertThat(wordless)
-        .isEqualTo(
-            situation.hasQuestion() ? List.of() : List.of(new View.Hint("", "+", "more")));
+        .isEqualTo(situation.hasQuestion() ? List.of() : List.of(new View.Hint("", "+", "more")));
   }
 
   @Test
@@ -242,8 +241,7 @@ class ViewsTest {
         new Reading(
             new BigDecimal(grams), Unit.GRAM, Reading.Stability.STABLE, "ST,+" + grams + "  g");
     return talk.event(
-        new Event.ReadingArrived(
-            talk.now().plusMillis(200), Fenwick.balance().name(), reading));
+        new Event.ReadingArrived(talk.now().plusMillis(200), Fenwick.balance().name(), reading));
   }
 
   @Test
