@@ -11,9 +11,23 @@ import java.util.Optional;
  */
 record Folders(Optional<Path> givenData, Optional<Path> givenCache) {
 
-  /** The records, the settings, and the user's own vocabularies, tables and devices. */
+  /**
+   * The records, the settings, and the user's own vocabularies, tables and devices.
+   *
+   * @throws Halt where none is given and the system names no home folder
+   */
   Path data() {
-    return givenData.orElseGet(() -> Path.of(System.getProperty("user.home"), ".calamus"));
+    return givenData.orElseGet(Folders::atHome);
+  }
+
+  private static Path atHome() {
+    Path home = Path.of(System.getProperty("user.home"));
+    if (!home.isAbsolute()) {
+      // Java says "?" for a user without a home; a folder of that name would hold the records
+      throw new Halt(
+          ExitCode.MISSING, "This user has no home folder: give a folder with --data.", null);
+    }
+    return home.resolve(".calamus");
   }
 
   /** What can be built anew: the recogniser's model and unpacked native libraries. */

@@ -11,6 +11,7 @@ import java.util.concurrent.TimeUnit;
 import org.calamus.core.dialogue.Dialogue;
 import org.calamus.core.dialogue.Effect;
 import org.calamus.core.dialogue.Event;
+import org.calamus.core.dialogue.Part;
 import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.Step;
 import org.calamus.core.dialogue.Views;
@@ -30,6 +31,9 @@ public final class Engine implements EventSink {
 
   private static final long TICK_MILLIS = 1000;
 
+  /** Longer than any phrase; a voice that has not ended by then never will. */
+  private static final Duration LONGEST_PHRASE = Duration.ofSeconds(60);
+
   private final BlockingQueue<Event> queue = new LinkedBlockingQueue<>();
   private final Dialogue dialogue;
   private final Views views;
@@ -38,6 +42,7 @@ public final class Engine implements EventSink {
   private final Deque<Event> answers = new ArrayDeque<>();
   private int phrasesSpoken;
   private boolean isHushed;
+  private Instant lastSaid = Instant.EPOCH;
   private volatile boolean hasEnded;
 
   /** An engine for one session. */
@@ -86,6 +91,7 @@ public final class Engine implements EventSink {
         ticked = now;
         keeper.catchUp();
         state = handle(state, new Event.Ticked(now));
+        state = unlessStuck(state, now);
       }
     }
     return state;
@@ -94,6 +100,17 @@ public final class Engine implements EventSink {
   /** A steady stream of events must not keep the ticks away, nor a clock that was set back. */
   private static boolean isTickDue(Instant last, Instant now) {
     return now.isBefore(last) || Duration.between(last, now).toMillis() >= TICK_MILLIS;
+  }
+
+  /** A voice that broke in mid-phrase must not keep the ears shut for ever. */
+  private State unlessStuck(State state, Instant now) {
+    if (phrasesSpoken == 0 || now.isBefore(lastSaid.plus(LONGEST_PHRASE))) {
+      return state;
+    }
+    phrasesSpoken = 1;
+    State opened = handle(state, new Event.VoiceEnded(now));
+    String sentence = "The voice did not end its phrase; read on the screen, or start again.";
+    return handle(opened, new Event.PartDown(now, Part.VOICE, sentence));
   }
 
   private State handle(State state, Event event) {
@@ -154,6 +171,7 @@ public final class Engine implements EventSink {
   private void perform(Effect effect) {
     if (effect instanceof Effect.Say say) {
       phrasesSpoken++;
+      lastSaid = ports.clock().now();
       isHushed = false;
       ports.ears().shut();
       ports.voice().say(say.phrase());

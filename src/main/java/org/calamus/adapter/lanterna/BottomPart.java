@@ -1,9 +1,10 @@
 package org.calamus.adapter.lanterna;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.calamus.core.dialogue.View;
 
 /** The bottom of the screen: what can be said or pressed now, the timer and the counts. */
@@ -56,15 +57,14 @@ final class BottomPart {
   }
 
   private static List<Piece> pieces(View.Hint hint) {
-    List<Piece> pieces = new ArrayList<>();
-    if (!hint.words().isBlank()) {
-      pieces.add(new Piece(Prose.printable(hint.words()) + " ", Ink.STRONG));
-    }
-    if (!hint.keys().isBlank()) {
-      pieces.add(new Piece("[" + Prose.printable(hint.keys()) + "] ", Ink.STRONG));
-    }
-    pieces.add(new Piece(Prose.printable(hint.meaning()), Ink.PLAIN));
-    return pieces;
+    String keys = hint.keys().isBlank() ? "" : "[" + Prose.printable(hint.keys()) + "]";
+    String toDo =
+        Stream.of(Prose.printable(hint.words()), keys)
+            .filter(part -> !part.isBlank())
+            .collect(Collectors.joining(" "));
+    String meaning = Prose.printable(hint.meaning());
+    String gap = toDo.isBlank() || meaning.isBlank() ? "" : " ";
+    return List.of(new Piece(toDo, Ink.STRONG), new Piece(gap + meaning, Ink.PLAIN));
   }
 
   private static String minutes(Duration time) {

@@ -109,6 +109,13 @@ public final class VoskEars implements Ears {
     this.settings = settings;
     this.thread = new Thread(this::run, "ears");
     this.thread.setDaemon(true);
+    // whatever nobody foresaw: deaf ears must not look as if they listened
+    this.thread.setUncaughtExceptionHandler(
+        (dead, failure) -> {
+          down("The recogniser stopped by itself; use the keypad, and start again when you can.");
+          Optional.ofNullable(Thread.getDefaultUncaughtExceptionHandler())
+              .ifPresent(log -> log.uncaughtException(dead, failure));
+        });
   }
 
   @Override

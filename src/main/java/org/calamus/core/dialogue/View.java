@@ -119,7 +119,7 @@ public record View(
    *
    * @param words what to say; empty where it has no word
    * @param keys what to press; empty where it has no key
-   * @param meaning what it does
+   * @param meaning what it does; empty where the words say it
    */
   public record Hint(String words, String keys, String meaning) {}
 }

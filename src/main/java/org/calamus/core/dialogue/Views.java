@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.instrument.Weighing;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Reading;
@@ -44,7 +45,7 @@ public final class Views {
         state.face().message(),
         health(state),
         state.console().decibels(),
-        state.console().live().map(Views::live),
+        state.console().live().map(reading -> live(reading) + unseen(state.console())),
         hints(state),
         state.expectedBand().map(b -> b.text()).orElse(""),
         state.record().map(r -> inHand(state, r.capturedAt())),
@@ -156,25 +157,33 @@ public final class Views {
     return reading.amount().toPlainString() + " " + reading.unit().symbol() + word;
   }
 
+  /** Why a load that lies on the pan already will not be taken, and what to do about it. */
+  private static String unseen(Console console) {
+    boolean isUnseen =
+        console.weighings().values().stream().anyMatch(Weighing::isLoadedBeforeSeenEmpty);
+    return isUnseen ? "  empty it first" : "";
+  }
+
   private List<View.Hint> hints(State state) {
     List<View.Hint> hints = new ArrayList<>();
     if (state.question().isPresent()) {
       hints.add(new View.Hint("affirm", "Enter", "yes"));
       hints.add(new View.Hint("negative", "-", "no"));
     } else if (state.open().isEmpty()) {
-      hints.add(new View.Hint("save record", "Enter", "save"));
+      hints.add(new View.Hint("save record", "Enter", ""));
     }
     Dialogue.askedField(state).map(setup.form()::spec).ifPresent(s -> hints.add(value(s, state)));
     if (state.question().isEmpty()) {
-      hints.add(new View.Hint("correction", "-", "take back"));
+      hints.add(new View.Hint("correction", "-", ""));
+      hints.add(new View.Hint("next field", "*", ""));
+      hints.add(new View.Hint("", "+", "more"));
     }
-    hints.add(new View.Hint("next field", "*", "go on"));
-    hints.add(new View.Hint("say again", "/", "repeat"));
-    hints.add(new View.Hint("save record", "++", "save"));
+    hints.add(new View.Hint("say again", "/", ""));
+    hints.add(new View.Hint("save record", "++", ""));
     hints.add(new View.Hint("read back", "+7", "whole record"));
     hints.add(new View.Hint("erase", "+0", "empty a field"));
-    hints.add(new View.Hint("abandon record", "+8", "give up the record"));
-    hints.add(new View.Hint("end session", "+9", "end"));
+    hints.add(new View.Hint("abandon record", "+8", ""));
+    hints.add(new View.Hint("end session", "+9", ""));
     return hints;
   }
 
@@ -184,8 +193,8 @@ public final class Views {
     }
     if (spec.kind() instanceof FieldKind.Band) {
       return state.expectedBand().isPresent()
-          ? new View.Hint("last three digits", "digits Enter", "band")
-          : new View.Hint("all the digits", "digits Enter", "band");
+          ? new View.Hint("last three", "digits Enter", "band")
+          : new View.Hint("all digits", "digits Enter", "band");
     }
     return new View.Hint("its name", "number Enter", spec.spoken());
   }

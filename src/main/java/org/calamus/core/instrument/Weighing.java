@@ -82,6 +82,14 @@ public record Weighing(
     return new Weighing(rule, Phase.NOT_YET_EMPTY, List.of(), Optional.empty());
   }
 
+  /**
+   * Whether something lies on the pan that has not been seen empty: it is not taken, and the bander
+   * must know why.
+   */
+  public boolean isLoadedBeforeSeenEmpty() {
+    return phase == Phase.NOT_YET_EMPTY && rule instanceof WhenSettled;
+  }
+
   /** Takes a reading in; {@link #settled} of the outcome holds a value if this one settled it. */
   public Weighing step(Reading reading, Instant at) {
     if (rule instanceof EachReading each) {
