@@ -24,7 +24,8 @@ final class Log {
    */
   static void instead(Path file) {
     Logger.getLogger("org.sqlite").setLevel(Level.OFF);
-    Thread.setDefaultUncaughtExceptionHandler((dead, failure) -> failure.printStackTrace(System.err));
+    Thread.setDefaultUncaughtExceptionHandler(
+        (dead, failure) -> failure.printStackTrace(System.err));
     try {
       System.setErr(open(file));
     } catch (IOException e) {

@@ -262,6 +262,25 @@ class EngineTest {
   }
 
   @Test
+  void runOpensTheEarsAgainWhenTheVoiceNeverEnds() throws InterruptedException {
+    stand.say(BAND).voiceBegan().second().minute().second().run();
+    assertThat(stand.log).containsSubsequence("shut", "open");
+    assertThat(stand.logged("open")).hasSize(1);
+    assertThat(stand.lastView().health())
+        .anySatisfy(
+            h -> {
+              assertThat(h.part()).isEqualTo(Part.VOICE);
+              assertThat(h.sentence()).contains("did not end its phrase");
+            });
+  }
+
+  @Test
+  void runKeepsTheEarsShutWhileTheVoiceMayStillSpeak() throws InterruptedException {
+    stand.say(BAND).voiceBegan().second().second().run();
+    assertThat(stand.logged("open")).isEmpty();
+  }
+
+  @Test
   void runTicksByItselfWhenNothingHappens() throws InterruptedException {
     CountDownLatch ticked = new CountDownLatch(1);
     Thread ending =

@@ -140,6 +140,15 @@ final class Stand {
         });
   }
 
+  /** More than the longest phrase passes. */
+  Stand minute() {
+    return then(
+        () -> {
+          now = now.plusSeconds(61);
+          post(new Event.LevelMeasured(now, -60, false));
+        });
+  }
+
   Stand then(Runnable turn) {
     turns.add(turn);
     return this;
