@@ -88,7 +88,6 @@ final class Recognition {
     speakers.add(Speaker.flite("kal16", Half.REPORTING));
     speakers.add(Speaker.festival("kal_diphone", Half.REPORTING));
     speakers.add(Speaker.espeak("en-gb", Half.REPORTING));
-    speakers.add(Speaker.espeak("en-us-nyc+f3", Half.REPORTING));
     for (Path folder : RecordedPrompts.folders()) {
       for (Half half : Half.values()) {
         speakers.add(new Speaker("person", half, "person", new RecordedPrompts(folder)));

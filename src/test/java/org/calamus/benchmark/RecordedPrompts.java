@@ -78,7 +78,10 @@ final class RecordedPrompts implements Speaker.Mouth {
   /** Whole prompts: speech that is not meant for the console. */
   static List<Path> prompts(Path folder) throws IOException {
     try (Stream<Path> all = Files.list(folder)) {
-      return all.filter(p -> p.getFileName().toString().startsWith("vm-")).sorted().toList();
+      return all.filter(p -> p.getFileName().toString().startsWith("vm-"))
+          .sorted()
+          .limit(48)
+          .toList();
     }
   }
 
