@@ -14,8 +14,6 @@ import org.calamus.adapter.plain.PlainScreen;
 import org.calamus.adapter.scripted.DeafEars;
 import org.calamus.adapter.scripted.QueuedAudio;
 import org.calamus.adapter.serial.SerialInstruments;
-import org.calamus.adapter.speaker.FreeTtsVoice;
-import org.calamus.adapter.speaker.ProcessVoice;
 import org.calamus.adapter.speaker.SilentVoice;
 import org.calamus.adapter.sqlite.SqliteRecordStore;
 import org.calamus.adapter.vosk.ModelFolder;
@@ -134,24 +132,7 @@ final class CaptureCommand {
   }
 
   private Voice voice(Station station) {
-    if (capture.isQuiet()) {
-      return new SilentVoice(clock);
-    }
-    return station
-        .settings()
-        .voiceCommand()
-        .<Voice>map(
-            command -> new ProcessVoice(words(command), clock, FreeTtsVoice.Settings.usual()))
-        .orElseGet(() -> new FreeTtsVoice(clock, FreeTtsVoice.Settings.usual()));
-  }
-
-  /** The words of a voice command; the phrase goes where it says, or else behind it. */
-  private static List<String> words(String command) {
-    List<String> words = new ArrayList<>(List.of(command.strip().split("\\s+")));
-    if (words.stream().noneMatch(w -> w.contains(ProcessVoice.PLACE))) {
-      words.add(ProcessVoice.PLACE);
-    }
-    return words;
+    return capture.isQuiet() ? new SilentVoice(clock) : Voices.of(station.settings(), clock);
   }
 
   private SessionWatcher watcher(Station station) {

@@ -15,7 +15,6 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.calamus.adapter.microphone.MicrophoneSource;
 import org.calamus.adapter.serial.SerialInstruments;
-import org.calamus.adapter.speaker.FreeTtsVoice;
 import org.calamus.adapter.sqlite.SqliteRecordStore;
 import org.calamus.adapter.vosk.ModelFolder;
 import org.calamus.core.dialogue.Event;
@@ -24,6 +23,7 @@ import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
 import org.calamus.port.RecordStore;
 import org.calamus.port.StationSettings.InstrumentAt;
+import org.calamus.port.Voice;
 
 /** Says what was found, a line each, and changes nothing but the cache. */
 final class CheckCommand {
@@ -53,7 +53,7 @@ final class CheckCommand {
             + " species");
     model(folders, station);
     microphone(station);
-    speaker();
+    speaker(station);
     ports(station);
     database(folders);
     disk(folders);
@@ -138,9 +138,9 @@ final class CheckCommand {
     return new Loudness(peak, squares / Math.max(1, heard), Optional.empty());
   }
 
-  private void speaker() throws InterruptedException {
+  private void speaker(Station station) throws InterruptedException {
     BlockingQueue<Event> events = new LinkedBlockingQueue<>();
-    try (FreeTtsVoice voice = new FreeTtsVoice(clock, FreeTtsVoice.Settings.usual())) {
+    try (Voice voice = Voices.of(station.settings(), clock)) {
       voice.start(events::add);
       report(Part.VOICE, "speaker", events, ANSWER);
     }
@@ -211,7 +211,7 @@ final class CheckCommand {
 
   private void disk(Folders folders) {
     Path existing = folders.data().toAbsolutePath();
-    while (!Files.exists(existing)) {
+    while (!Files.exists(existing) && existing.getParent() != null) {
       existing = existing.getParent();
     }
     try {
