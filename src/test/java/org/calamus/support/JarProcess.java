@@ -104,6 +104,12 @@ public final class JarProcess implements AutoCloseable {
     return await(line -> line.contains(text), text);
   }
 
+  /** Waits until so many lines hold the text. */
+  public void awaitTimes(String text, int times) throws InterruptedException {
+    int[] left = {times};
+    await(line -> line.contains(text) && --left[0] == 0, times + " times " + text);
+  }
+
   private String await(Predicate<String> wanted, String name) throws InterruptedException {
     long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
     synchronized (lines) {
