@@ -109,6 +109,15 @@ public final class JarProcess implements AutoCloseable {
     return await(line -> line.contains(text), text, seconds);
   }
 
+  /** Waits until so many lines hold the text. */
+  public void awaitTimes(String text, int times) throws InterruptedException {
+    int[] left = {times};
+    await(
+        line -> line.contains(text) && --left[0] == 0,
+        times + " times " + text,
+        PATIENCE_SECONDS);
+  }
+
   private String await(Predicate<String> wanted, String name, long seconds)
       throws InterruptedException {
     long until = System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds);

@@ -38,7 +38,13 @@ public final class Outside {
     throw missing(path);
   }
 
-  private static RuntimeException missing(String what) {
+  /**
+   * The end of a test that lacks something else of the machine.
+   *
+   * @param what what is not there
+   * @return what to throw: the test is skipped, or fails where nothing may be missing
+   */
+  public static RuntimeException missing(String what) {
     String message = what + " is not on this machine";
     if (System.getenv("CALAMUS_REQUIRE_OUTSIDE") != null) {
       throw new AssertionError(message + ", and CALAMUS_REQUIRE_OUTSIDE is set");
