@@ -76,7 +76,7 @@ class LanternaScreenTest {
   void showDoesNothingBeforeStartAndAfterClose() {
     screen.show(Views.asking());
     screen.start(events::add);
-    showAndAwait(Views.question(), "Did you mean 92?");
+    showAndAwait(Views.question(), "Keep 29 mm?");
     screen.close();
     screen.show(Views.asking());
     screen.close();
@@ -101,7 +101,7 @@ class LanternaScreenTest {
   @Test
   void keysWorkWhileTheWindowIsTooSmallAndNothingIsLostWhenItGrows() {
     screen.start(events::add);
-    showAndAwait(Views.question(), "Did you mean 92?");
+    showAndAwait(Views.question(), "Keep 29 mm?");
     terminal.setTerminalSize(new TerminalSize(58, 10));
     awaitText(Picture.TOO_SMALL);
     strike("9");
@@ -131,7 +131,7 @@ class LanternaScreenTest {
   void anUnmarkedFloodOfKeysComesThroughWholeAndThePictureGoesOn() {
     screen.start(events::add);
     strike("1234567890".repeat(1000));
-    showAndAwait(Views.question(), "Did you mean 92?");
+    showAndAwait(Views.question(), "Keep 29 mm?");
     awaitEvents(10_000);
     assertThat(events).hasSize(10_000);
   }

@@ -72,14 +72,14 @@ class RealTerminalTest {
     awaitShown(bigRow("TALK"));
 
     tmux("send-keys", "q");
-    awaitShown("Did you mean 92?");
+    awaitShown("Keep 29 mm?");
     tmux("resize-window", "-x", "120", "-y", "40");
     String large = Screens.text(Views.question(), 120, 40).stripTrailing();
     Screens.await("the large picture", () -> shown().equals(large));
     tmux("resize-window", "-x", "50", "-y", "10");
     awaitShown("This window is too small");
     tmux("resize-window", "-x", "80", "-y", "24");
-    awaitShown("Did you mean 92?");
+    awaitShown("Keep 29 mm?");
 
     tmux("send-keys", "C-c");
     awaitShown("the demo has ended");
