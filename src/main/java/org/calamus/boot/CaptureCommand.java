@@ -50,15 +50,10 @@ final class CaptureCommand {
     if (!options.isPlain()) {
       Log.instead(folders.log());
     }
+    Ears ears = ears(folders, station, sound);
     try (RecordStore store = new SqliteRecordStore(folders.data(), folders.natives())) {
       Ports ports =
-          new Ports(
-              ears(folders, station, sound),
-              voice(station),
-              store,
-              screen(station, clock),
-              clock,
-              watcher(station));
+          new Ports(ears, voice(station), store, screen(station, clock), clock, watcher(station));
       new Session(station.setup(), ports, serial(station)).run();
     } finally {
       model.get().ifPresent(ModelFolder::close);
@@ -120,6 +115,8 @@ final class CaptureCommand {
     }
     return new LateEars(
         () -> {
+          NativeLibraries.keepRecogniser(folders.cache().resolve("recogniser"));
+          VoskEars.loadAhead(Optional.of(folders.log()));
           ModelFolder folder = SpeechModel.open(folders, options.model(), station.vocabulary());
           model.set(Optional.of(folder));
           return new VoskEars(folder.path(), sound.get(), clock, settings(folders, folder));

@@ -2,6 +2,8 @@ package org.calamus.boot;
 
 import java.time.Duration;
 import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
 import java.util.function.Supplier;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Part;
@@ -11,46 +13,57 @@ import org.calamus.port.Ears;
 import org.calamus.port.EventSink;
 
 /**
- * Ears that are made on a thread of their own, so that the screen and the keypad work while the
- * model is built or loaded. What they are told meanwhile they do once they are there.
+ * Ears that are made on a thread of their own, begun before the rest of the session is put
+ * together, so that the screen and the keypad work while the model is built or loaded. What they
+ * are told meanwhile they do once they are there.
  */
 final class LateEars implements Ears {
 
   private static final Duration CLOSING_LIMIT = Duration.ofSeconds(3);
 
-  private final Supplier<Ears> maker;
+  private final FutureTask<Ears> making;
   private final Clock clock;
   private Optional<Ears> made = Optional.empty();
   private Optional<Grammar> grammar = Optional.empty();
-  private Optional<Thread> thread = Optional.empty();
+  private Optional<Thread> handing = Optional.empty();
   private boolean isShut;
   private boolean isClosed;
 
   /**
-   * Ears to come.
+   * Ears to come; their making begins at once.
    *
    * @param maker makes them; its {@link Halt} says why there are none
    * @param clock the time of day
    */
   LateEars(Supplier<Ears> maker, Clock clock) {
-    this.maker = maker;
     this.clock = clock;
+    this.making = new FutureTask<>(maker::get);
+    daemon(making, "making ears");
+  }
+
+  private static Thread daemon(Runnable task, String name) {
+    Thread thread = new Thread(task, name);
+    thread.setDaemon(true);
+    thread.start();
+    return thread;
   }
 
   @Override
   public synchronized void start(EventSink sink) {
-    Thread making = new Thread(() -> make(sink), "making ears");
-    making.setDaemon(true);
-    making.start();
-    thread = Optional.of(making);
+    handing = Optional.of(daemon(() -> hand(sink), "handing ears"));
   }
 
-  private void make(EventSink sink) {
+  private void hand(EventSink sink) {
     try {
-      ready(maker.get(), sink);
-    } catch (Halt none) {
-      String sentence = String.join(" ", none.getMessage().lines().toList());
-      sink.post(new Event.PartDown(clock.now(), Part.EARS, sentence + " The keypad works."));
+      ready(making.get(), sink);
+    } catch (ExecutionException none) {
+      String why =
+          none.getCause() instanceof Halt halt
+              ? String.join(" ", halt.getMessage().lines().toList())
+              : "The recogniser cannot be made ready (" + none.getCause() + ").";
+      sink.post(new Event.PartDown(clock.now(), Part.EARS, why + " The keypad works."));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
   }
 
@@ -98,17 +111,17 @@ final class LateEars implements Ears {
 
   @Override
   public void close() {
-    Optional<Thread> making;
+    Optional<Thread> waiting;
     Optional<Ears> ears;
     synchronized (this) {
       isClosed = true;
-      making = thread;
+      waiting = handing;
       ears = made;
     }
     ears.ifPresent(Ears::close);
-    if (making.isPresent()) {
+    if (waiting.isPresent()) {
       try {
-        making.get().join(CLOSING_LIMIT.toMillis());
+        waiting.get().join(CLOSING_LIMIT.toMillis());
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
       }

@@ -113,9 +113,7 @@ public final class JarProcess implements AutoCloseable {
   public void awaitTimes(String text, int times) throws InterruptedException {
     int[] left = {times};
     await(
-        line -> line.contains(text) && --left[0] == 0,
-        times + " times " + text,
-        PATIENCE_SECONDS);
+        line -> line.contains(text) && --left[0] == 0, times + " times " + text, PATIENCE_SECONDS);
   }
 
   private String await(Predicate<String> wanted, String name, long seconds)

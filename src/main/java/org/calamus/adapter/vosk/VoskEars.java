@@ -118,6 +118,28 @@ public final class VoskEars implements Ears {
         });
   }
 
+  /**
+   * Begins to load the native library on a thread of its own, to save the time later. Where there
+   * is none for this computer, the ears themselves say so.
+   *
+   * @param log as in {@link Settings}
+   */
+  public static void loadAhead(Optional<Path> log) {
+    Thread loading =
+        new Thread(
+            () -> {
+              try {
+                NativeEnvironment.prepare(log);
+                VoskLibrary.initialise();
+              } catch (UnsatisfiedLinkError | NoClassDefFoundError noLibrary) {
+                return; // told when the ears start
+              }
+            },
+            "loading recogniser");
+    loading.setDaemon(true);
+    loading.start();
+  }
+
   @Override
   public void start(EventSink sink) {
     this.sink = sink;

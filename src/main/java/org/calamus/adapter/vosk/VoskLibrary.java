@@ -41,6 +41,11 @@ final class VoskLibrary {
 
   private VoskLibrary() {}
 
+  /** Loads the native library, as the first use of this class does, and nothing more. */
+  static void initialise() {
+    // the work is in the class' own initialisation
+  }
+
   /**
    * Loads a model; the caller closes it, after all of its recognisers.
    *
