@@ -30,7 +30,7 @@ class ListenIT {
             "--listen",
             speech("09-species"),
             "--listen",
-            speech("14-mass"))) {
+            speech("13-mass"))) {
       jar.await("taken: Band number 2841-55601 (said)");
       jar.await("taken: Species BCCH  Black-capped Chickadee (said)");
       // keyed while the mass is being said
