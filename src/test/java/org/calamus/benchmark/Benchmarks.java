@@ -125,7 +125,7 @@ final class Benchmarks {
       processor.add(factors.get(1));
     }
     row("time to hear / length of sound, " + (pins ? "one core" : "all cores"), wall, 0.15);
-    row("processor time / length of sound, start of Java in it", processor, 0.15);
+    row("processor time / length of sound", processor, 0.15);
   }
 
   private void answering() throws IOException, InterruptedException {

@@ -41,10 +41,11 @@ public final class Dialogue {
   /** Takes one event. */
   public Step step(State state, Event event) {
     Step step = dispatch(state.console(c -> c.at(event.at())), event);
-    Grammar before = grammar(state);
-    Grammar after = grammar(step.state());
-    boolean mustListen = event instanceof Event.Started || !before.name().equals(after.name());
-    return mustListen ? step.then(new Effect.ListenFor(after)) : step;
+    boolean isUnchanged =
+        askedField(state).equals(askedField(step.state()))
+            && state.question().isPresent() == step.state().question().isPresent();
+    boolean mustListen = event instanceof Event.Started || !isUnchanged;
+    return mustListen ? step.then(new Effect.ListenFor(grammar(step.state()))) : step;
   }
 
   /** What to listen for in a state. */

@@ -35,14 +35,13 @@ public record Grammars(Vocabulary vocabulary) {
 
   private Grammar grammar(Optional<FieldSpec> field, int answerRepeats) {
     List<String> phrases = new ArrayList<>(Collections.nCopies(EXPECTED, Word.UNKNOWN));
-    for (SpokenForm form : vocabulary.forms()) {
-      if (isListenedFor(form, field)) {
-        int times = isAnswer(form) ? answerRepeats : repeats(form, field);
-        phrases.addAll(Collections.nCopies(times, form.text()));
-      }
+    List<SpokenForm> forms = listenedFor(field);
+    for (SpokenForm form : forms) {
+      int times = isAnswer(form) ? answerRepeats : repeats(form, field);
+      phrases.addAll(Collections.nCopies(times, form.text()));
     }
     if (field.filter(Grammars::wantsNumber).isPresent()) {
-      phrases.addAll(pairs(field.get()));
+      phrases.addAll(pairs(forms, field.get()));
     }
     String name = field.map(f -> f.id().name()).orElse("NONE") + (answerRepeats > 1 ? "?" : "");
     return new Grammar(name, phrases);
@@ -57,27 +56,31 @@ public record Grammars(Vocabulary vocabulary) {
    * it: "winged" is heard for "wing", "blue" for "point", "sex" for "six". Letters are spelled for
    * the species only.
    */
-  private boolean isListenedFor(SpokenForm form, Optional<FieldSpec> field) {
+  private List<SpokenForm> listenedFor(Optional<FieldSpec> field) {
     boolean isForSpecies = field.map(f -> f.id() == FieldId.SPECIES).orElse(false);
-    if (form.meaning() instanceof Token.Letter) {
-      return isForSpecies;
+    List<SpokenForm> forms =
+        vocabulary.forms().stream()
+            .filter(f -> isForSpecies || !(f.meaning() instanceof Token.Letter))
+            .toList();
+    if (field.filter(Grammars::wantsNumber).isEmpty()) {
+      return forms;
     }
-    boolean isLikeNumber = isOf(FieldId.SPECIES, form) || hasShortWord(form);
-    boolean isLikeDigits = isNumber(form.meaning()) && !isDigit(form.meaning());
-    boolean wantsDigits = field.map(f -> f.kind() instanceof FieldKind.Band).orElse(false);
-    return field.filter(Grammars::wantsNumber).isEmpty()
-        || !isLikeNumber && !(wantsDigits && isLikeDigits);
+    boolean wantsDigits = field.get().kind() instanceof FieldKind.Band;
+    List<SpokenForm> shorts = forms.stream().filter(f -> f.section().isShort()).toList();
+    return forms.stream()
+        .filter(f -> !isOf(FieldId.SPECIES, f))
+        .filter(f -> shorts.stream().noneMatch(s -> isWithin(s, f)))
+        .filter(f -> !wantsDigits || isDigit(f.meaning()) || !isNumber(f.meaning()))
+        .toList();
+  }
+
+  private static boolean isWithin(SpokenForm part, SpokenForm whole) {
+    return Collections.indexOfSubList(whole.words(), part.words()) >= 0;
   }
 
   private static boolean isOf(FieldId field, SpokenForm form) {
     return form.meaning() instanceof Token.CodeWords words
         && words.field().map(field::equals).orElse(false);
-  }
-
-  private boolean hasShortWord(SpokenForm form) {
-    return vocabulary.forms().stream()
-        .filter(f -> f.section().isShort())
-        .anyMatch(f -> Collections.indexOfSubList(form.words(), f.words()) >= 0);
   }
 
   private static int repeats(SpokenForm form, Optional<FieldSpec> field) {
@@ -124,11 +127,8 @@ public record Grammars(Vocabulary vocabulary) {
   }
 
   /** The pairs of words that a number, and a number behind a word that announces it, is made of. */
-  private List<String> pairs(FieldSpec field) {
-    List<SpokenForm> forms =
-        vocabulary.forms().stream()
-            .filter(f -> isListenedFor(f, Optional.of(field)) && !isSecondZero(f))
-            .toList();
+  private static List<String> pairs(List<SpokenForm> listened, FieldSpec field) {
+    List<SpokenForm> forms = listened.stream().filter(f -> !isSecondZero(f)).toList();
     List<String> pairs = new ArrayList<>();
     for (SpokenForm first : forms) {
       for (SpokenForm second : forms) {
