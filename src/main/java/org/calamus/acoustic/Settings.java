@@ -93,22 +93,4 @@ public record Settings(
         normalisationPrior,
         endpoints);
   }
-
-  /** The same with other endpoint rules. */
-  public Settings withEndpoints(EndpointRules rules) {
-    return new Settings(
-        acousticScale,
-        wordCost,
-        silenceProbability,
-        transitionScale,
-        unknownPhoneCost,
-        beam,
-        latticeBeam,
-        minActive,
-        maxActive,
-        framesPerChunk,
-        dither,
-        normalisationPrior,
-        rules);
-  }
 }

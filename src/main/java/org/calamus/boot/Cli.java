@@ -72,10 +72,16 @@ public final class Cli implements Callable<Integer> {
     return exitCode;
   }
 
-  /** A command that knows the folders. */
-  interface WithOptions {
+  /** What every command has. */
+  abstract static class WithOptions implements Callable<Integer> {
+
+    /** The options that every command has. */
+    @Mixin protected Options options;
+
     /** Where things are kept. */
-    Folders folders();
+    Folders folders() {
+      return options.folders();
+    }
   }
 
   @Override
@@ -89,14 +95,7 @@ public final class Cli implements Callable<Integer> {
       name = "demo",
       mixinStandardHelpOptions = true,
       description = "Shows an invented evening at Fenwick Marsh, from recordings.")
-  static final class Demo implements Callable<Integer>, WithOptions {
-
-    @Mixin private Options options;
-
-    @Override
-    public Folders folders() {
-      return options.folders();
-    }
+  static final class Demo extends WithOptions {
 
     @Option(
         names = "--fast",
@@ -114,14 +113,7 @@ public final class Cli implements Callable<Integer> {
       name = "capture",
       mixinStandardHelpOptions = true,
       description = "The live console: microphone, readback, instruments, keypad.")
-  static final class Capture implements Callable<Integer>, WithOptions {
-
-    @Mixin private Options options;
-
-    @Override
-    public Folders folders() {
-      return options.folders();
-    }
+  static final class Capture extends WithOptions {
 
     @Mixin private CaptureOptions capture;
 
@@ -136,14 +128,7 @@ public final class Cli implements Callable<Integer> {
       name = "check",
       mixinStandardHelpOptions = true,
       description = "Says what was found: model, vocabulary, microphone, speaker, ports, database.")
-  static final class Check implements Callable<Integer>, WithOptions {
-
-    @Mixin private Options options;
-
-    @Override
-    public Folders folders() {
-      return options.folders();
-    }
+  static final class Check extends WithOptions {
 
     @Override
     public Integer call() throws Exception {
