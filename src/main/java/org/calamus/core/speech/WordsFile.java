@@ -188,7 +188,7 @@ public final class WordsFile {
           argument.matches("[A-Z]")
               ? Optional.of(new Token.Letter(argument.charAt(0)))
               : Optional.empty();
-      case "field" -> field(argument).map(Token.Field::new);
+      case "field" -> FieldId.ofKey(argument).map(Token.Field::new);
       case "code" -> code(argument, parts.get(2));
       case "command" -> Command.named(argument).map(Token.Order::new);
       case "nothing" -> Optional.of(new Token.Nothing());
@@ -203,16 +203,10 @@ public final class WordsFile {
     return Optional.of(Integer.parseInt(text)).filter(n -> n >= least && n <= most);
   }
 
-  private static Optional<FieldId> field(String name) {
-    return Arrays.stream(FieldId.values())
-        .filter(f -> f.name().toLowerCase(Locale.ROOT).equals(name))
-        .findFirst();
-  }
-
   private static Optional<Token> code(String field, String code) {
     if (field.equals("*")) {
       return Optional.of(new Token.CodeWords(Optional.empty(), code));
     }
-    return field(field).map(f -> new Token.CodeWords(Optional.of(f), code));
+    return FieldId.ofKey(field).map(f -> new Token.CodeWords(Optional.of(f), code));
   }
 }
