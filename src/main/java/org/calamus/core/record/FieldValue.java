@@ -1,10 +1,20 @@
 package org.calamus.core.record;
 
 import java.math.BigDecimal;
+import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 
-/** What a field holds: a band number, a code of a table, or a measured amount. */
-public sealed interface FieldValue permits BandNumber, FieldValue.Code, FieldValue.Measure {
+/** What a field holds: a band number, a code or several, an amount, a time of day, or a note. */
+public sealed interface FieldValue
+    permits BandNumber,
+        FieldValue.Code,
+        FieldValue.Codes,
+        FieldValue.Measure,
+        FieldValue.TimeOfDay,
+        FieldValue.Note {
 
   /**
    * The value as it is shown and stored, without unit: {@code 2841-55601}, {@code WBNU}, {@code
@@ -47,6 +57,69 @@ public sealed interface FieldValue permits BandNumber, FieldValue.Code, FieldVal
     @Override
     public String text() {
       return amount.toPlainString();
+    }
+  }
+
+  /**
+   * Several codes of the field's table, in the order in which they were given.
+   *
+   * @param codes at least one; none blank, none twice
+   */
+  record Codes(List<String> codes) implements FieldValue {
+    /** Copies the list and checks it. */
+    public Codes {
+      codes = List.copyOf(codes);
+      boolean isClean = codes.stream().noneMatch(c -> c.isBlank() || c.indexOf(' ') >= 0);
+      if (codes.isEmpty() || !isClean || codes.stream().distinct().count() != codes.size()) {
+        throw new IllegalArgumentException("not one or more different codes: " + codes);
+      }
+    }
+
+    /** The codes, parted by blanks. */
+    @Override
+    public String text() {
+      return String.join(" ", codes);
+    }
+  }
+
+  /**
+   * A time as the clock at the station shows it. It is kept as it was read, since that is what a
+   * scheme wants; the date and the instant are those of the record.
+   *
+   * @param time hour and minute
+   */
+  record TimeOfDay(LocalTime time) implements FieldValue {
+    /** Drops what is smaller than a minute. */
+    public TimeOfDay {
+      time = time.truncatedTo(ChronoUnit.MINUTES);
+    }
+
+    /** Hour and minute: {@code 08:40}. */
+    @Override
+    public String text() {
+      return time.toString();
+    }
+  }
+
+  /**
+   * Free remarks, written, spoken or both.
+   *
+   * @param written the text; empty where there is only a spoken memo
+   * @param memo the name of the sound file beside the database; empty where there is none
+   */
+  record Note(String written, Optional<String> memo) implements FieldValue {
+    /** Checks that there is one of the two. */
+    public Note {
+      written = written.strip();
+      if (written.isEmpty() && memo.isEmpty()) {
+        throw new IllegalArgumentException("a note without words and without sound");
+      }
+    }
+
+    /** The written text; where there is none, the name of the sound file in brackets. */
+    @Override
+    public String text() {
+      return written.isEmpty() ? "[" + memo.orElseThrow() + "]" : written;
     }
   }
 }

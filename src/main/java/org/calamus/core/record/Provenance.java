@@ -24,7 +24,9 @@ public record Provenance(Way way, String detail) {
     /** Struck on the keypad or keyboard. */
     KEYED("keyed"),
     /** Sent by an instrument. */
-    MEASURED("measured");
+    MEASURED("measured"),
+    /** Concluded by the console from other values, such as the size from the band's string. */
+    CONCLUDED("concluded");
 
     private final String word;
 
