@@ -13,9 +13,8 @@ import org.calamus.core.dialogue.Setup;
 import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
-import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
-import org.calamus.core.rule.BandLedger;
+import org.calamus.core.rule.Known;
 import org.calamus.engine.Engine;
 import org.calamus.engine.Ports;
 import org.calamus.port.Ears;
@@ -115,14 +114,11 @@ final class Session {
   }
 
   private State atStart(List<CaptureRecord> saved) {
-    BandLedger ledger = BandLedger.empty();
+    Known known = Known.nothing();
     for (CaptureRecord record : saved) {
-      if (record.band().isPresent()) {
-        BandNumber band = record.band().get();
-        ledger = ledger.withUsed(band);
-      }
+      known = known.with(record);
     }
-    return State.atStart(ports.store().nextRecordId(), setup.form().fields().get(0).id(), ledger);
+    return State.atStart(ports.store().nextRecordId(), setup.form().first(), known);
   }
 
   /** Closes each part whatever becomes of the others, the ears first and the screen last. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.form.Release;
 import org.calamus.core.readback.Phrases;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
@@ -21,20 +22,22 @@ import org.calamus.core.speech.Meaning;
 /** The part of the dialogue that brings values into the record, whatever the way in. */
 final class Values {
 
-  private static final int PATIENCE = 2;
-
   private final Setup setup;
   private final Phrases phrases;
+  private final Saving saving;
+  private final Prompts prompts;
 
   Values(Setup setup) {
     this.setup = setup;
     this.phrases = setup.phrases();
+    this.saving = new Saving(setup.form());
+    this.prompts = new Prompts(setup);
   }
 
   /** Values that were spoken. */
   Step said(State state, Meaning.Values given, String words, Instant at) {
     if (isOtherQuestion(state)) {
-      return miss(state, "answer affirm or negative first");
+      return prompts.miss(state, "answer affirm or negative first");
     }
     Provenance provenance = new Provenance(Provenance.Way.SAID, words);
     Optional<FieldId> unnamed =
@@ -95,24 +98,31 @@ final class Values {
     }
     Offer first = offers.get(0);
     List<Offer> rest = offers.subList(1, offers.size());
-    Optional<FieldValue> value = decide(state, first, at);
+    Optional<FieldValue> value = decide(state, first, at).map(v -> orEarly(state, first, v));
     if (value.isEmpty()) {
-      return step.then(s -> miss(s, hint(first), told));
+      return step.then(s -> prompts.miss(s, hint(first), told));
     }
     List<Finding> findings = findings(state, first, value.get(), at);
     if (findings.stream().anyMatch(f -> f.severity() == Finding.Severity.REFUSED)) {
       return step.then(s -> refuse(s, first.field(), findings.get(0), told));
     }
-    if (!findings.isEmpty()) {
+    List<Finding> doubts =
+        findings.stream().filter(f -> f.severity() == Finding.Severity.ASKS).toList();
+    if (!doubts.isEmpty()) {
       Question.Keep keep =
           new Question.Keep(
-              first.field(), value.get(), first.provenance(), findings, List.of(), rest);
+              first.field(), value.get(), first.provenance(), doubts, List.of(), rest);
       return step.then(s -> ask(s, keep, told));
     }
     Entry entry = new Entry(value.get(), first.provenance(), at, List.of());
     List<String> more = new ArrayList<>(told);
     more.add(readback(state, first.field(), value.get()));
-    return offer(step.then(s -> take(s, first.field(), entry)), rest, more, at);
+    String note = findings.stream().map(Finding::shown).findFirst().orElse("");
+    return offer(
+        step.then(s -> take(s, first.field(), entry)).then(s -> Step.of(s.message(note))),
+        rest,
+        more,
+        at);
   }
 
   /** The value as read back: of the band that was expected its last three digits are enough. */
@@ -122,6 +132,18 @@ final class Values {
     return value instanceof BandNumber band && isExpected
         ? spec.spoken() + " " + Spoken.digits(band.suffix().substring(2))
         : phrases.spokenWithName(spec, value);
+  }
+
+  /** A bird that is released while something required is missing is released early. */
+  private FieldValue orEarly(State state, Offer offer, FieldValue value) {
+    boolean isRelease =
+        offer.field() == FieldId.RELEASE && value.text().equals(Release.RELEASED.name());
+    boolean isIncomplete =
+        state
+            .record()
+            .map(r -> !setup.form().missing(r.without(FieldId.RELEASE)).isEmpty())
+            .orElse(true);
+    return isRelease && isIncomplete ? new FieldValue.Code(Release.EARLY.name()) : value;
   }
 
   private static String hint(Offer offer) {
@@ -134,20 +156,26 @@ final class Values {
       return Optional.of(one.value());
     }
     if (offer.heard() instanceof Heard.Twins twins) {
-      boolean fits = findings(state, offer, twins.value(), at).isEmpty();
-      boolean twinFits = findings(state, offer, twins.twin(), at).isEmpty();
+      boolean fits = isAccepted(state, offer, twins.value(), at);
+      boolean twinFits = isAccepted(state, offer, twins.twin(), at);
       return fits && !twinFits ? Optional.of(twins.value()) : Optional.empty();
     }
     return Optional.empty();
   }
 
+  private boolean isAccepted(State state, Offer offer, FieldValue value, Instant at) {
+    return findings(state, offer, value, at).stream()
+        .allMatch(f -> f.severity() == Finding.Severity.NOTES);
+  }
+
   private List<Finding> findings(State state, Offer offer, FieldValue value, Instant at) {
     Entry entry = new Entry(value, offer.provenance(), at, List.of());
     CaptureRecord candidate = current(state, at).with(offer.field(), entry);
-    return setup.rules().check(candidate, offer.field(), state.ledger());
+    return setup.rules().check(candidate, offer.field(), state.known(), at);
   }
 
-  private CaptureRecord current(State state, Instant at) {
+  /** The record in the hand, or one that would begin now. */
+  CaptureRecord current(State state, Instant at) {
     return state
         .record()
         .orElseGet(
@@ -195,7 +223,7 @@ final class Values {
             .face(f -> f.withMessage(finding.shown()).withKeys("").withoutBig());
     return Step.of(refused)
         .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say(joined(told, finding.spoken()));
+        .say(Prompts.joined(told, finding.spoken()));
   }
 
   private Step ask(State state, Question.Keep keep, List<String> told) {
@@ -212,7 +240,7 @@ final class Values {
     String keeps = "keep " + phrases.spokenWithName(spec, keep.value());
     return Step.of(asked)
         .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say(joined(told, doubt.spoken() + ". " + keeps));
+        .say(Prompts.joined(told, doubt.spoken() + ". " + keeps));
   }
 
   /** The bander keeps the doubted value. */
@@ -251,56 +279,11 @@ final class Values {
     State state = step.state().console(c -> c.withWaiting(Optional.empty()));
     boolean isWanted = hasWaiting(step.state());
     Step cleared = new Step(state, step.effects());
-    return isWanted
-        ? offer(cleared, List.of(waiting.get()), told, at)
-        : cleared.then(s -> prompt(s, String.join(". ", told)));
-  }
-
-  private static String joined(List<String> told, String last) {
-    List<String> all = new ArrayList<>(told);
-    all.add(last);
-    return String.join(". ", all);
-  }
-
-  /** Says what was taken, and what is asked next. */
-  Step prompt(State state, String taken) {
-    String asked = state.open().map(f -> setup.form().spec(f).spoken()).orElse("save record");
-    return Step.of(state).say(taken.isEmpty() ? asked : taken + ". " + asked);
-  }
-
-  /** Keys were struck and not entered: what would leave their field must not lose them silently. */
-  Step notEntered(State state) {
-    String keys = state.face().keys();
-    return Step.of(state.message(keys + " is not entered yet: Enter takes it, minus clears it."))
-        .then(new Effect.Sound(Tone.NOT_UNDERSTOOD))
-        .say("not entered yet");
-  }
-
-  /** Something was not understood: the first time "again", then what fits, then the keypad. */
-  Step miss(State state, String hint) {
-    return miss(state, hint, List.of());
-  }
-
-  /** What was taken before is told in the same phrase, since a second one would cut it off. */
-  private Step miss(State state, String hint, List<String> told) {
-    int misses = state.face().misses() + 1;
-    String asked = Dialogue.askedField(state).map(f -> setup.form().spec(f).spoken()).orElse("");
-    String phrase = hint.isEmpty() ? "again" : hint;
-    if (misses == PATIENCE && hint.isEmpty()) {
-      phrase = fitting(state, asked);
-    } else if (misses > PATIENCE) {
-      phrase = "use the keypad" + (asked.isEmpty() ? "" : " for " + asked);
+    if (isWanted) {
+      return offer(cleared, List.of(waiting.get()), told, at);
     }
-    String shown = "Not understood: " + phrase + ".";
-    return Step.of(state.face(f -> f.withMisses(misses).withMessage(shown)))
-        .then(new Effect.Sound(Tone.NOT_UNDERSTOOD))
-        .say(joined(told, phrase));
-  }
-
-  private static String fitting(State state, String asked) {
-    if (!asked.isEmpty()) {
-      return asked + ", or correction";
-    }
-    return state.question().isPresent() ? "say affirm or negative" : "save record, or correction";
+    return Saving.isBirdGone(state)
+        ? cleared.then(s -> saving.save(s, told, at))
+        : cleared.then(s -> prompts.prompt(s, String.join(". ", told)));
   }
 }

@@ -34,7 +34,7 @@ final class SpeciesRules {
         c ->
             c.record()
                 .code(FieldId.SPECIES)
-                .flatMap(c.species()::byCode)
+                .flatMap(c.table()::byCode)
                 .flatMap(s -> range.apply(s).flatMap(r -> outside(id, field, c, s, r, unit))));
   }
 

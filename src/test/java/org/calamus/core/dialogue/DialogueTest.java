@@ -9,6 +9,7 @@ import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Provenance;
 import org.calamus.core.rule.BandLedger;
+import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.Word;
 import org.calamus.support.Fenwick;
@@ -190,8 +191,8 @@ class DialogueTest {
 
   @Test
   void asksWhenABandIsNotTheNextOfItsString() {
-    BandLedger ledger = BandLedger.empty().withUsed(new BandNumber("2841", "55609"));
-    Talk talk = new Talk(Fenwick.setup(), ledger).say("six zero one");
+    Known known = new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55609")));
+    Talk talk = new Talk(Fenwick.setup(), known).say("six zero one");
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
     assertThat(talk.lastSpoken())
         .isEqualTo(
@@ -201,8 +202,8 @@ class DialogueTest {
 
   @Test
   void refusesABandThatIsOnABirdAlready() {
-    BandLedger ledger = BandLedger.empty().withUsed(new BandNumber("2841", "55601"));
-    Talk talk = new Talk(Fenwick.setup(), ledger).keys("284155601\n");
+    Known known = new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55601")));
+    Talk talk = new Talk(Fenwick.setup(), known).keys("284155601\n");
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
     assertThat(talk.view().message()).contains("already on a bird");
     assertThat(talk.view().question()).isEmpty();
@@ -289,7 +290,7 @@ class DialogueTest {
   @Test
   void offersTheUnfinishedBirdOfAnEarlierSession() {
     CaptureRecord left = nuthatch().record().orElseThrow();
-    Talk talk = new Talk(Fenwick.setup(), BandLedger.empty());
+    Talk talk = new Talk(Fenwick.setup(), Known.nothing());
     talk.event(new Event.Started(talk.now(), Optional.of(left)));
     assertThat(talk.lastSpoken()).isEqualTo("unfinished bird. carry on");
     talk.say("affirm");
