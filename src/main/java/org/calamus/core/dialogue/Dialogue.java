@@ -70,12 +70,16 @@ public final class Dialogue {
   }
 
   static Optional<FieldId> askedField(State state) {
-    if (state.question().isPresent()) {
-      return state.question().get() instanceof Question.Keep keep
-          ? Optional.of(keep.field())
-          : Optional.empty();
+    if (state.question().isEmpty()) {
+      return state.open();
     }
-    return state.open();
+    Question question = state.question().get();
+    if (question instanceof Question.Keep keep) {
+      return Optional.of(keep.field());
+    }
+    boolean isAboutBand =
+        question instanceof Question.Skipped || question instanceof Question.Twice;
+    return isAboutBand ? Optional.of(FieldId.BAND) : Optional.empty();
   }
 
   private Step dispatch(State state, Event event) {

@@ -47,6 +47,8 @@ final class Orders {
         return save(state);
       case ABANDON:
         return askToAbandon(state);
+      case OUT_OF_ORDER:
+        return outOfOrder(state, at);
       case END:
         return end(state);
       default:
@@ -61,6 +63,9 @@ final class Orders {
     Question question = state.question().get();
     if (question instanceof Question.Keep keep) {
       return values.keep(state.withQuestion(Optional.empty()), keep, at);
+    }
+    if (question instanceof Question.Skipped || question instanceof Question.Twice) {
+      return prompts.miss(state, BandQuestions.answers(question));
     }
     if (question instanceof Question.Resume resume) {
       return resume(state, resume.record());
@@ -106,6 +111,11 @@ final class Orders {
       return values.drop(state, keep, at);
     }
     State answered = state.withQuestion(Optional.empty()).message("");
+    if (question instanceof Question.Skipped || question instanceof Question.Twice) {
+      List<Offer> rest = BandQuestions.rest(question);
+      return values.offer(
+          answered.withOpen(Optional.of(FieldId.BAND)).face(Face::withoutBig), rest, at);
+    }
     if (question instanceof Question.Resume resume) {
       return Step.of(answered)
           .then(new Effect.AbandonRecord(resume.record(), at))
@@ -136,6 +146,16 @@ final class Orders {
     return rest.isEmpty()
         ? prompts.prompt(opened, "")
         : values.offer(opened, rest, state.console().now());
+  }
+
+  /** The band is taken although others before it are still on the string, and stay expected. */
+  Step outOfOrder(State state, Instant at) {
+    if (state.question().isPresent()
+        && state.question().get() instanceof Question.Skipped skipped) {
+      List<Offer> offers = BandQuestions.skippedTo(skipped, List.of(BandQuestions.SKIPPED_RULE));
+      return values.offer(state.withQuestion(Optional.empty()), offers, at);
+    }
+    return prompts.miss(state, "no band was skipped");
   }
 
   Step repeat(State state) {
@@ -227,6 +247,9 @@ final class Orders {
 
   /** The store has committed the record: only now it is called saved. */
   Step saved(State state, CaptureRecord record) {
+    if (state.record().map(r -> r.id() != record.id()).orElse(true)) {
+      return Step.of(state.withAccounted(record));
+    }
     String line = setup.phrases().line(record);
     State after =
         state

@@ -136,6 +136,21 @@ public record State(
     return withRecord(changed, made);
   }
 
+  /** A band was accounted for by a record of its own. */
+  State withAccounted(CaptureRecord accounted) {
+    return new State(
+        record,
+        Math.max(nextId, accounted.id() + 1),
+        open,
+        question,
+        changes,
+        known.with(accounted),
+        recent,
+        savedCount,
+        face,
+        console);
+  }
+
   State withoutRecord(FieldId first) {
     return new State(
         Optional.empty(),

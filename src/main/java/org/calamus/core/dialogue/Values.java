@@ -5,10 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Release;
 import org.calamus.core.readback.Phrases;
 import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -26,12 +28,14 @@ final class Values {
   private final Phrases phrases;
   private final Saving saving;
   private final Prompts prompts;
+  private final BandQuestions bands;
 
   Values(Setup setup) {
     this.setup = setup;
     this.phrases = setup.phrases();
     this.saving = new Saving(setup.form());
     this.prompts = new Prompts(setup);
+    this.bands = new BandQuestions(setup);
   }
 
   /** Values that were spoken. */
@@ -58,18 +62,70 @@ final class Values {
    * and the questioned field is asked again where none of them fills it.
    */
   Step inPlace(State state, List<Offer> offers, Instant at) {
-    if (state.question().isEmpty() || !(state.question().get() instanceof Question.Keep keep)) {
+    Optional<Question> question = state.question();
+    if (question.isEmpty()) {
       return offer(state, offers, at);
     }
-    List<Offer> all = new ArrayList<>(offers);
-    keep.rest().stream()
-        .filter(r -> offers.stream().noneMatch(o -> o.field() == r.field()))
-        .forEach(all::add);
-    return offer(state.withOpen(Optional.of(keep.field())), all, at);
+    if (question.get() instanceof Question.Keep keep) {
+      return offer(state.withOpen(Optional.of(keep.field())), with(offers, keep.rest()), at);
+    }
+    State asked = state.withQuestion(Optional.empty()).withOpen(Optional.of(FieldId.BAND));
+    if (question.get() instanceof Question.Skipped skipped) {
+      Optional<CaptureKind> fate = fate(offers);
+      return fate.isPresent()
+          ? bands
+              .account(state, skipped, fate.get(), at)
+              .then(s -> offer(s, BandQuestions.skippedTo(skipped, List.of()), at))
+          : offer(asked, with(offers, skipped.rest()), at);
+    }
+    if (question.get() instanceof Question.Twice twice) {
+      return readAgain(asked, twice, offers, at);
+    }
+    return offer(state, offers, at);
   }
 
+  private Step readAgain(State asked, Question.Twice twice, List<Offer> offers, Instant at) {
+    Optional<Offer> second = offers.stream().filter(o -> o.field() == FieldId.BAND).findFirst();
+    if (second.isEmpty() || second.get().heard() instanceof Heard.No) {
+      return prompts.miss(asked.withQuestion(Optional.of(twice)), "read the band once more");
+    }
+    String text = second.get().heard() instanceof Heard.One one ? one.value().text() : "";
+    return BandQuestions.readAgain(twice, second.get())
+        .map(all -> offer(asked, all, at))
+        .orElseGet(() -> bands.differ(asked, twice, text));
+  }
+
+  /** What was said of skipped bands; empty where something else was said. */
+  private static Optional<CaptureKind> fate(List<Offer> offers) {
+    return offers.stream()
+        .filter(o -> o.field() == FieldId.KIND)
+        .flatMap(
+            o ->
+                o.heard() instanceof Heard.One one ? Stream.of(one.value().text()) : Stream.empty())
+        .flatMap(code -> CaptureKind.ofCode(code).stream())
+        .filter(kind -> !kind.hasBird())
+        .findFirst();
+  }
+
+  /** What is given now, and what was given before for other fields. */
+  private static List<Offer> with(List<Offer> offers, List<Offer> rest) {
+    List<Offer> all = new ArrayList<>(offers);
+    rest.stream()
+        .filter(r -> offers.stream().noneMatch(o -> o.field() == r.field()))
+        .forEach(all::add);
+    return all;
+  }
+
+  /** Whether a question is open that only "affirm" or "negative" answers. */
   static boolean isOtherQuestion(State state) {
-    return state.question().isPresent() && !(state.question().get() instanceof Question.Keep);
+    return state
+        .question()
+        .filter(
+            q ->
+                !(q instanceof Question.Keep)
+                    && !(q instanceof Question.Skipped)
+                    && !(q instanceof Question.Twice))
+        .isPresent();
   }
 
   /** Takes, questions or refuses values in their order. */
@@ -102,6 +158,10 @@ final class Values {
     if (value.isEmpty()) {
       return step.then(s -> prompts.miss(s, hint(first), told));
     }
+    Optional<Question> asks = bands.before(state, first, value.get(), rest);
+    if (asks.isPresent()) {
+      return step.then(s -> bands.ask(s, asks.get(), told));
+    }
     List<Finding> findings = findings(state, first, value.get(), at);
     if (findings.stream().anyMatch(f -> f.severity() == Finding.Severity.REFUSED)) {
       return step.then(s -> refuse(s, first.field(), findings.get(0), told));
@@ -111,10 +171,10 @@ final class Values {
     if (!doubts.isEmpty()) {
       Question.Keep keep =
           new Question.Keep(
-              first.field(), value.get(), first.provenance(), doubts, List.of(), rest);
+              first.field(), value.get(), first.provenance(), doubts, first.overruled(), rest);
       return step.then(s -> ask(s, keep, told));
     }
-    Entry entry = new Entry(value.get(), first.provenance(), at, List.of());
+    Entry entry = new Entry(value.get(), first.provenance(), at, first.overruled());
     List<String> more = new ArrayList<>(told);
     more.add(readback(state, first.field(), value.get()));
     String note = findings.stream().map(Finding::shown).findFirst().orElse("");
@@ -169,7 +229,7 @@ final class Values {
   }
 
   private List<Finding> findings(State state, Offer offer, FieldValue value, Instant at) {
-    Entry entry = new Entry(value, offer.provenance(), at, List.of());
+    Entry entry = new Entry(value, offer.provenance(), at, offer.overruled());
     CaptureRecord candidate = current(state, at).with(offer.field(), entry);
     return setup.rules().check(candidate, offer.field(), state.known(), at);
   }

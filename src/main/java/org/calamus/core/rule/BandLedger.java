@@ -48,6 +48,17 @@ public record BandLedger(
     return Optional.ofNullable(lastByPrefix.get(prefix)).flatMap(this::nextUnused);
   }
 
+  /** The bands between the next one of the band's string and it that nothing became of yet. */
+  public java.util.List<BandNumber> skippedBefore(BandNumber band) {
+    java.util.List<BandNumber> skipped = new java.util.ArrayList<>();
+    Optional<BandNumber> at = expected(band.prefix()).filter(e -> e.compareTo(band) < 0);
+    while (at.isPresent() && at.get().compareTo(band) < 0 && skipped.size() < 20) {
+      skipped.add(at.get());
+      at = nextUnused(at.get());
+    }
+    return skipped;
+  }
+
   /** No band follows the last of a prefix, whose suffix is 00000. */
   private Optional<BandNumber> nextUnused(BandNumber last) {
     BandNumber at = last;
