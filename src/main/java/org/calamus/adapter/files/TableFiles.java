@@ -1,13 +1,15 @@
 package org.calamus.adapter.files;
 
-import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.core.form.CodeTable;
-import org.calamus.core.form.Range;
 import org.calamus.core.form.Species;
 import org.calamus.core.form.SpeciesTable;
 import org.calamus.port.SettingsException;
@@ -20,14 +22,17 @@ import org.calamus.port.Tables;
 public final class TableFiles implements Tables {
 
   private static final String RESOURCES = "/tables";
-  private static final int SPECIES_COLUMNS = 9;
+  private static final String OWN_SPECIES = "own-species";
   private static final int CODE_COLUMNS = 3;
+  private static final int NUMBER = 1;
   private static final int NAME = 2;
 
   private final Optional<Path> folder;
 
   /**
-   * Over the user's folder; a table there takes the place of the program's of the same name.
+   * Over the user's folder; a table there takes the place of the program's of the same name. What a
+   * station knows better of single species goes into {@code own-species.tsv} there: its rows take
+   * the place of the rows of the same code, and the others are added.
    *
    * @param folder need not exist
    */
@@ -38,21 +43,34 @@ public final class TableFiles implements Tables {
   @Override
   public SpeciesTable species() {
     List<String> problems = new ArrayList<>();
-    List<Species> species = new ArrayList<>();
-    for (Row row : rows("species", SPECIES_COLUMNS, problems)) {
-      List<String> c = row.cells();
-      species.add(
-          new Species(
-              c.get(0),
-              c.get(1),
-              c.get(2),
-              c.get(3),
-              c.get(4),
-              range(c.get(5), c.get(6), row.where(), problems),
-              range(c.get(7), c.get(8), row.where(), problems)));
-    }
+    List<Row> own = ownSpecies(problems);
+    List<Row> others = rows("species", SpeciesRow.COLUMNS, problems);
+    Map<String, Row> byCode = new LinkedHashMap<>();
+    Stream.concat(others.stream(), own.stream()).forEach(r -> byCode.put(r.code(), r));
+    own.forEach(
+        row -> {
+          List<Row> kept = byCode.values().stream().filter(r -> !own.contains(r)).toList();
+          sameIn(NUMBER, "number", row, kept).ifPresent(problems::add);
+          sameIn(NAME, "name", row, kept).ifPresent(problems::add);
+        });
+    List<Species> species =
+        byCode.values().stream().map(r -> SpeciesRow.read(r.where(), r.cells(), problems)).toList();
     refuse(problems);
     return new SpeciesTable(species);
+  }
+
+  private List<Row> ownSpecies(List<String> problems) {
+    return TextSource.isOwn(folder, OWN_SPECIES + ".tsv")
+        ? rows(OWN_SPECIES, SpeciesRow.COLUMNS, problems)
+        : List.of();
+  }
+
+  private static Optional<String> sameIn(int column, String what, Row row, List<Row> others) {
+    String text = row.cells().get(column);
+    return others.stream()
+        .filter(other -> !text.isEmpty() && text.equalsIgnoreCase(other.cells().get(column)))
+        .findFirst()
+        .map(other -> row.where() + ": " + twice(what, text, other));
   }
 
   @Override
@@ -73,7 +91,12 @@ public final class TableFiles implements Tables {
     }
   }
 
-  private record Row(String where, List<String> cells) {}
+  private record Row(String where, List<String> cells) {
+
+    String code() {
+      return cells.get(0).toUpperCase(Locale.ROOT);
+    }
+  }
 
   private List<Row> rows(String name, int columns, List<String> problems) {
     String file = name + ".tsv";
@@ -139,19 +162,5 @@ public final class TableFiles implements Tables {
 
   private static String twice(String what, String text, Row other) {
     return "the " + what + " " + text + " stands already at " + other.where() + ".";
-  }
-
-  private static Optional<Range> range(
-      String least, String most, String where, List<String> problems) {
-    if (least.isEmpty() && most.isEmpty()) {
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(new Range(new BigDecimal(least), new BigDecimal(most)));
-    } catch (IllegalArgumentException e) {
-      problems.add(
-          where + ": \"" + least + "\" to \"" + most + "\" is no range; give two numbers or none.");
-      return Optional.empty();
-    }
   }
 }
