@@ -34,7 +34,8 @@ final class History {
   private static final long EVERYTHING = Long.MAX_VALUE;
 
   private static final String JOURNAL =
-      "SELECT j.record_id, j.sequence, field, kind, text, unit, way, detail, entered_at, rule"
+      "SELECT j.record_id, j.sequence, field, kind, text, unit, memo, way, detail, entered_at,"
+          + " rule"
           + " FROM journal j LEFT JOIN confirmed_rule c ON c.sequence = j.sequence";
 
   private static final String OPEN =
@@ -83,14 +84,15 @@ final class History {
     long sequence =
         Sql.insert(
             connection,
-            "INSERT INTO journal (record_id, field, supersedes, kind, text, unit, way, detail,"
-                + " entered_at) VALUES (?1, ?2, (SELECT max(sequence) FROM journal"
-                + " WHERE record_id = ?1 AND field = ?2), ?3, ?4, ?5, ?6, ?7, ?8)",
+            "INSERT INTO journal (record_id, field, supersedes, kind, text, unit, memo, way,"
+                + " detail, entered_at) VALUES (?1, ?2, (SELECT max(sequence) FROM journal"
+                + " WHERE record_id = ?1 AND field = ?2), ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
             id,
             row.field().name(),
             row.kind(),
             row.text(),
             row.unit(),
+            row.memo(),
             row.way(),
             row.detail(),
             row.at());
@@ -240,13 +242,22 @@ final class History {
         row.getString(7),
         row.getString(8),
         row.getString(9),
-        Optional.ofNullable(row.getString(10)).map(List::of).orElse(List.of()));
+        row.getString(10),
+        Optional.ofNullable(row.getString(11)).map(List::of).orElse(List.of()));
   }
 
   private static JournalRow joined(JournalRow all, JournalRow next) {
     List<String> rules = new ArrayList<>(all.confirmedRules());
     rules.addAll(next.confirmedRules());
     return new JournalRow(
-        all.field(), all.kind(), all.text(), all.unit(), all.way(), all.detail(), all.at(), rules);
+        all.field(),
+        all.kind(),
+        all.text(),
+        all.unit(),
+        all.memo(),
+        all.way(),
+        all.detail(),
+        all.at(),
+        rules);
   }
 }
