@@ -63,8 +63,8 @@ final class Writer {
 
   private static Entry entry(long id, FieldId field) {
     return switch (field) {
-      case BAND, OLD_BAND -> Birds.band(id);
-      default -> Birds.code("C" + id);
+      case BAND -> Birds.band(id);
+      case SPECIES, AGE, SEX -> Birds.code("C" + id);
       case WING -> Birds.wing(String.format(Locale.ROOT, "%d.50", id));
       case MASS -> Birds.mass(String.format(Locale.ROOT, "%d.30", id));
       default -> throw new AssertionError(field);
