@@ -29,6 +29,7 @@ final class Values {
   private final Saving saving;
   private final Prompts prompts;
   private final BandQuestions bands;
+  private final Conclusions conclusions;
 
   Values(Setup setup) {
     this.setup = setup;
@@ -36,6 +37,7 @@ final class Values {
     this.saving = new Saving(setup.form());
     this.prompts = new Prompts(setup);
     this.bands = new BandQuestions(setup);
+    this.conclusions = new Conclusions(setup);
   }
 
   /** Values that were spoken. */
@@ -158,6 +160,10 @@ final class Values {
     if (value.isEmpty()) {
       return step.then(s -> prompts.miss(s, hint(first), told));
     }
+    List<Offer> concluded = conclusions.before(state, first, value.get());
+    if (!concluded.isEmpty()) {
+      return offer(step, with(concluded, offers), told, at);
+    }
     Optional<Question> asks = bands.before(state, first, value.get(), rest);
     if (asks.isPresent()) {
       return step.then(s -> bands.ask(s, asks.get(), told));
@@ -176,22 +182,26 @@ final class Values {
     }
     Entry entry = new Entry(value.get(), first.provenance(), at, first.overruled());
     List<String> more = new ArrayList<>(told);
-    more.add(readback(state, first.field(), value.get()));
+    more.addAll(readback(state, first, value.get()));
     String note = findings.stream().map(Finding::shown).findFirst().orElse("");
-    return offer(
-        step.then(s -> take(s, first.field(), entry)).then(s -> Step.of(s.message(note))),
-        rest,
-        more,
-        at);
+    Step taken = step.then(s -> take(s, first.field(), entry)).then(s -> Step.of(s.message(note)));
+    conclusions.told(taken.state(), first.field()).ifPresent(more::add);
+    return offer(taken, with(conclusions.after(taken.state(), first.field()), rest), more, at);
   }
 
   /** The value as read back: of the band that was expected its last three digits are enough. */
-  private String readback(State state, FieldId field, FieldValue value) {
+  private List<String> readback(State state, Offer offer, FieldValue value) {
+    boolean isSilent =
+        offer.field() == FieldId.BAND_SIZE && offer.provenance().way() == Provenance.Way.CONCLUDED;
+    if (isSilent) {
+      return List.of();
+    }
     boolean isExpected = state.expectedBand().map(value::equals).orElse(false);
-    FieldSpec spec = setup.form().spec(field);
-    return value instanceof BandNumber band && isExpected
-        ? spec.spoken() + " " + Spoken.digits(band.suffix().substring(2))
-        : phrases.spokenWithName(spec, value);
+    FieldSpec spec = setup.form().spec(offer.field());
+    return List.of(
+        value instanceof BandNumber band && isExpected
+            ? spec.spoken() + " " + Spoken.digits(band.suffix().substring(2))
+            : phrases.spokenWithName(spec, value));
   }
 
   /** A bird that is released while something required is missing is released early. */
@@ -214,6 +224,9 @@ final class Values {
   private Optional<FieldValue> decide(State state, Offer offer, Instant at) {
     if (offer.heard() instanceof Heard.One one) {
       return Optional.of(one.value());
+    }
+    if (offer.heard() instanceof Heard.Ending ending) {
+      return Optional.of(ending.value());
     }
     if (offer.heard() instanceof Heard.Twins twins) {
       boolean fits = isAccepted(state, offer, twins.value(), at);
@@ -265,7 +278,9 @@ final class Values {
                         .withMessage(""));
     boolean askedIsFilled = state.open().flatMap(after::entry).isPresent();
     State next =
-        wasAsked || askedIsFilled ? taken.withOpen(setup.form().nextEmpty(after, field)) : taken;
+        wasAsked || askedIsFilled || field == FieldId.KIND
+            ? taken.withOpen(setup.form().nextEmpty(after, field))
+            : taken;
     return Step.of(next)
         .then(new Effect.JournalValue(after, field, entry))
         .then(new Effect.Sound(Tone.TAKEN));

@@ -29,12 +29,14 @@ public final class Views {
 
   private final Setup setup;
   private final Choices choices;
+  private final Conclusions conclusions;
   private final Holding holding;
 
   /** Views over a session's setup. */
   public Views(Setup setup) {
     this.setup = setup;
     this.choices = new Choices(setup);
+    this.conclusions = new Conclusions(setup);
     this.holding = new Holding(setup.rules().policy());
   }
 
@@ -59,7 +61,7 @@ public final class Views {
         state.recent(),
         state.face().hasCautions() ? CAUTIONS : List.of(),
         choices.of(state),
-        List.of(),
+        conclusions.lines(state),
         holding.hold(state));
   }
 

@@ -59,6 +59,11 @@ public record BandLedger(
     return skipped;
   }
 
+  /** The size of the string that a band is of; empty where it is not known. */
+  public Optional<String> sizeOf(BandNumber band) {
+    return Optional.empty();
+  }
+
   /** No band follows the last of a prefix, whose suffix is 00000. */
   private Optional<BandNumber> nextUnused(BandNumber last) {
     BandNumber at = last;

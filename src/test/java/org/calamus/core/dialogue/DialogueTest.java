@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Captures;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Provenance;
 import org.calamus.core.rule.BandLedger;
@@ -191,7 +192,8 @@ class DialogueTest {
 
   @Test
   void asksWhenABandIsNotTheNextOfItsString() {
-    Known known = new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55609")));
+    Known known =
+        new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55609")), Captures.none());
     Talk talk = new Talk(Fenwick.setup(), known).say("six zero one");
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
     assertThat(talk.lastSpoken())
@@ -202,7 +204,8 @@ class DialogueTest {
 
   @Test
   void refusesABandThatIsOnABirdAlready() {
-    Known known = new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55601")));
+    Known known =
+        new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55601")), Captures.none());
     Talk talk = new Talk(Fenwick.setup(), known).keys("284155601\n");
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
     assertThat(talk.view().message()).contains("already on a bird");

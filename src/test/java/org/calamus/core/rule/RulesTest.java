@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Captures;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
@@ -27,7 +28,7 @@ class RulesTest {
   private static final Instant NOW = Instant.parse("2026-03-14T06:30:00Z");
   private static final Rules RULES = new Rules(Fenwick.form(), Fenwick.species(), Fenwick.policy());
   private static final Known KNOWN =
-      new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55601")));
+      new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55601")), Captures.none());
 
   /**
    * The last value that passes and the first that does not; where there are two edges, two cases.
