@@ -13,8 +13,7 @@ import org.calamus.core.dialogue.Setup;
 import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
-import org.calamus.core.record.BandNumber;
-import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.PastCapture;
 import org.calamus.core.rule.BandLedger;
 import org.calamus.engine.Engine;
 import org.calamus.engine.Ports;
@@ -68,7 +67,7 @@ final class Session {
       engine.post(new Event.Started(ports.clock().now(), ports.store().unfinished()));
       ports.screen().start(engine);
       start();
-      requireStored(engine.run(atStart(ports.store().saved())));
+      requireStored(engine.run(atStart(ports.store().pastCaptures())));
       requireForeseen();
     } catch (Error e) {
       // the last guard: an error ends the session as an exception does, with a sentence and a code
@@ -114,14 +113,9 @@ final class Session {
     }
   }
 
-  private State atStart(List<CaptureRecord> saved) {
-    BandLedger ledger = BandLedger.empty();
-    for (CaptureRecord record : saved) {
-      if (record.band().isPresent()) {
-        BandNumber band = record.band().get();
-        ledger = ledger.withUsed(band);
-      }
-    }
+  private State atStart(List<PastCapture> saved) {
+    BandLedger ledger =
+        BandLedger.ofUsed(saved.stream().flatMap(capture -> capture.band().stream()).toList());
     return State.atStart(ports.store().nextRecordId(), setup.form().fields().get(0).id(), ledger);
   }
 
