@@ -13,7 +13,7 @@ import org.calamus.core.dialogue.Setup;
 import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
-import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.PastCapture;
 import org.calamus.core.rule.Known;
 import org.calamus.engine.Engine;
 import org.calamus.engine.Ports;
@@ -67,7 +67,7 @@ final class Session {
       engine.post(new Event.Started(ports.clock().now(), ports.store().unfinished()));
       ports.screen().start(engine);
       start();
-      requireStored(engine.run(atStart(ports.store().saved())));
+      requireStored(engine.run(atStart(ports.store().pastCaptures())));
       requireForeseen();
     } catch (Error e) {
       // the last guard: an error ends the session as an exception does, with a sentence and a code
@@ -113,12 +113,9 @@ final class Session {
     }
   }
 
-  private State atStart(List<CaptureRecord> saved) {
-    Known known = Known.nothing();
-    for (CaptureRecord record : saved) {
-      known = known.with(record);
-    }
-    return State.atStart(ports.store().nextRecordId(), setup.form().first(), known);
+  private State atStart(List<PastCapture> saved) {
+    return State.atStart(
+        ports.store().nextRecordId(), setup.form().first(), Known.of(saved));
   }
 
   /** Closes each part whatever becomes of the others, the ears first and the screen last. */

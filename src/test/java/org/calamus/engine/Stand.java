@@ -20,6 +20,7 @@ import org.calamus.core.dialogue.Views;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.record.PastCapture;
 import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Utterance;
@@ -280,6 +281,11 @@ final class Stand {
 
     @Override
     public List<CaptureRecord> saved() {
+      return List.of();
+    }
+
+    @Override
+    public List<PastCapture> pastCaptures() {
       return List.of();
     }
 

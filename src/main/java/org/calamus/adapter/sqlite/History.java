@@ -15,7 +15,10 @@ import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 
-/** Reads and adds to the history of records: all SQL about them is here. */
+/**
+ * Reads and adds to the history of records: all SQL about them is here, but for {@link
+ * PastReading}.
+ */
 final class History {
 
   /** What became of a record last, as stored. */
@@ -149,17 +152,21 @@ final class History {
 
   /** The saved records, each as it was when it was saved last, in the order of their first save. */
   List<CaptureRecord> saved() throws SQLException {
-    List<Head> heads =
-        heads(
-            "SELECT r.id, r.captured_at, r.place, r.bander, e.journal_sequence"
-                + FROM_SAVED
-                + " ORDER BY (SELECT min(sequence) FROM record_event"
-                + " WHERE record_id = r.id AND what = 'saved')");
+    List<Head> heads = savedHeads();
     Map<Long, Map<Long, JournalRow>> journals =
         journals(JOURNAL + " ORDER BY j.sequence, c.position");
     return heads.stream()
         .map(head -> filled(head, journals.getOrDefault(head.empty().id(), Map.of())))
         .toList();
+  }
+
+  /** The saved records without their values, in the order of their first save. */
+  List<Head> savedHeads() throws SQLException {
+    return heads(
+        "SELECT r.id, r.captured_at, r.place, r.bander, e.journal_sequence"
+            + FROM_SAVED
+            + " ORDER BY (SELECT min(sequence) FROM record_event"
+            + " WHERE record_id = r.id AND what = 'saved')");
   }
 
   /** How many records were saved and not abandoned later. */
@@ -172,7 +179,13 @@ final class History {
     return Sql.number(connection, "SELECT count(*) FROM capture_record r WHERE " + OPEN);
   }
 
-  private record Head(CaptureRecord empty, long through) {}
+  /**
+   * A record without its values.
+   *
+   * @param empty the record
+   * @param through the last sequence number of the journal that counts for it
+   */
+  record Head(CaptureRecord empty, long through) {}
 
   private List<Head> heads(String sql) throws SQLException {
     return Sql.rows(

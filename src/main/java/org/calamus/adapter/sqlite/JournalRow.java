@@ -70,6 +70,11 @@ record JournalRow(
   }
 
   boolean isErased() {
+    return isErased(kind);
+  }
+
+  /** Whether a row of this kind says that the field was emptied. */
+  static boolean isErased(String kind) {
     return kind.equals(ERASED);
   }
 

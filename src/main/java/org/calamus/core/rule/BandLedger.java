@@ -3,6 +3,7 @@ package org.calamus.core.rule;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -27,6 +28,15 @@ public record BandLedger(
   /** A ledger without a band. */
   public static BandLedger empty() {
     return new BandLedger(Set.of(), Map.of(), Optional.empty());
+  }
+
+  /** A ledger of bands that were used in this order. */
+  public static BandLedger ofUsed(List<BandNumber> bands) {
+    Map<String, BandNumber> last = new HashMap<>();
+    bands.forEach(band -> last.put(band.prefix(), band));
+    Optional<BandNumber> lastOfAll =
+        bands.isEmpty() ? Optional.empty() : Optional.of(bands.get(bands.size() - 1));
+    return new BandLedger(new HashSet<>(bands), last, lastOfAll);
   }
 
   /** The ledger after a band was used. */

@@ -28,6 +28,13 @@ public record Known(BandLedger ledger, Captures captures) {
     return new Known(BandLedger.empty(), Captures.none());
   }
 
+  /** What saved captures tell, in the order in which they were saved. */
+  public static Known of(List<PastCapture> saved) {
+    return new Known(
+        BandLedger.ofUsed(saved.stream().flatMap(c -> c.band().stream()).toList()),
+        Captures.of(saved));
+  }
+
   /** What is known once a record was saved, too. */
   public Known with(CaptureRecord saved) {
     return new Known(
