@@ -91,7 +91,7 @@ record JournalRow(
 
   private FieldValue value() {
     if (kind.equals("band")) {
-      return BandNumber.parse(text).orElseThrow();
+      return BandNumber.ofOtherScheme(text).orElseThrow();
     }
     if (kind.equals("code")) {
       return new FieldValue.Code(text);
