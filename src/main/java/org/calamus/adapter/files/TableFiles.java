@@ -12,6 +12,9 @@ import java.util.stream.Stream;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.Species;
 import org.calamus.core.form.SpeciesTable;
+import org.calamus.core.rule.AgeClasses;
+import org.calamus.core.rule.AgeSeason;
+import org.calamus.core.rule.BandLetters;
 import org.calamus.port.SettingsException;
 import org.calamus.port.Tables;
 
@@ -21,7 +24,7 @@ import org.calamus.port.Tables;
  */
 public final class TableFiles implements Tables {
 
-  private static final String RESOURCES = "/tables";
+  static final String RESOURCES = "/tables";
   private static final String OWN_SPECIES = "own-species";
   private static final int CODE_COLUMNS = 3;
   private static final int NUMBER = 1;
@@ -85,6 +88,21 @@ public final class TableFiles implements Tables {
     return new CodeTable(name, rows);
   }
 
+  @Override
+  public AgeClasses ageClasses() {
+    return new RuleTables(folder).classes();
+  }
+
+  @Override
+  public AgeSeason ageSeason() {
+    return new RuleTables(folder).season();
+  }
+
+  @Override
+  public BandLetters bandLetters() {
+    return new RuleTables(folder).letters();
+  }
+
   private static void refuse(List<String> problems) {
     if (!problems.isEmpty()) {
       throw new SettingsException(problems);
@@ -124,7 +142,7 @@ public final class TableFiles implements Tables {
     return rows;
   }
 
-  private static List<String> cells(String line) {
+  static List<String> cells(String line) {
     return Arrays.stream(line.split("\t", -1)).map(String::strip).toList();
   }
 

@@ -51,7 +51,7 @@ final class StoredValue {
    */
   static FieldValue read(String kind, String text, String unit, String memo) {
     return switch (kind) {
-      case BAND -> BandNumber.parse(text).orElseThrow();
+      case BAND -> BandNumber.ofOtherScheme(text).orElseThrow();
       case CODE -> new FieldValue.Code(text);
       case CODES -> new FieldValue.Codes(List.of(text.split(" ")));
       case MEASURE -> new FieldValue.Measure(new BigDecimal(text), unit(unit));

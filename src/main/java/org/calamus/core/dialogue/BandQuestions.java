@@ -74,7 +74,7 @@ final class BandQuestions {
   }
 
   private static String lastThree(BandNumber band) {
-    return Spoken.digits(band.suffix().substring(2));
+    return Spoken.digits(band.lastDigits());
   }
 
   /**

@@ -262,7 +262,7 @@ final class Orders {
   }
 
   private static String lastThree(BandNumber band) {
-    return Spoken.digits(band.suffix().substring(2));
+    return Spoken.digits(band.lastDigits());
   }
 
   private FieldId first() {

@@ -200,7 +200,7 @@ final class Values {
     FieldSpec spec = setup.form().spec(offer.field());
     return List.of(
         value instanceof BandNumber band && isExpected
-            ? spec.spoken() + " " + Spoken.digits(band.suffix().substring(2))
+            ? spec.spoken() + " " + Spoken.digits(band.lastDigits())
             : phrases.spokenWithName(spec, value));
   }
 

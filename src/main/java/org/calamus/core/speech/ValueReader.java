@@ -67,7 +67,7 @@ public final class ValueReader {
       return new Heard.One(whole.get());
     }
     boolean isEnd = digits.length() >= LEAST_LAST_DIGITS && digits.length() <= SUFFIX;
-    if (isEnd && expected.isPresent()) {
+    if (isEnd && expected.filter(e -> digits.length() <= e.suffix().length()).isPresent()) {
       return new Heard.Ending(expected.get().endingIn(digits));
     }
     return new Heard.No(
