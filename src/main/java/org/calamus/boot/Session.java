@@ -114,8 +114,7 @@ final class Session {
   }
 
   private State atStart(List<PastCapture> saved) {
-    return State.atStart(
-        ports.store().nextRecordId(), setup.form().first(), Known.of(saved));
+    return State.atStart(ports.store().nextRecordId(), setup.form().first(), Known.of(saved));
   }
 
   /** Closes each part whatever becomes of the others, the ears first and the screen last. */

@@ -15,6 +15,7 @@ import org.calamus.core.form.Form;
 import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.instrument.DeviceDescription;
 import org.calamus.core.rule.Policy;
+import org.calamus.core.rule.Reference;
 import org.calamus.core.rule.Rules;
 import org.calamus.core.speech.Grammars;
 import org.calamus.core.speech.Interpreter;
@@ -32,14 +33,14 @@ import org.calamus.port.StationSettings.InstrumentAt;
  * @param settings what the station wrote about itself
  * @param vocabulary all that can be said
  * @param form the fields
- * @param species the species
+ * @param reference the published tables
  * @param devices the descriptions of the instruments, by name
  */
 record Station(
     StationSettings settings,
     Vocabulary vocabulary,
     Form form,
-    SpeciesTable species,
+    Reference reference,
     Map<String, DeviceDescription> devices) {
 
   /**
@@ -59,6 +60,7 @@ record Station(
   static Station of(StationSettings settings, Folders folders, Forms forms) {
     TableFiles tables = new TableFiles(Optional.of(folders.tables()));
     SpeciesTable species = tables.species();
+    Reference reference = new Reference(species, tables.ageClasses(), tables.ageSeason());
     StationLists lists = new StationLists(settings);
     Form form =
         forms.read(
@@ -77,14 +79,14 @@ record Station(
     DeviceFiles files = DeviceFiles.in(folders.devices());
     Map<String, DeviceDescription> devices = new TreeMap<>();
     settings.instruments().forEach(i -> devices.put(i.device(), files.device(i.device())));
-    return new Station(settings, vocabulary, form, species, devices);
+    return new Station(settings, vocabulary, form, reference, devices);
   }
 
   /** The same station with another place and bander where they are given. */
   Station called(Optional<String> place, Optional<String> bander) {
     StationSettings renamed =
         settings.called(place.orElse(settings.place()), bander.orElse(settings.bander()));
-    return new Station(renamed, vocabulary, form, species, devices);
+    return new Station(renamed, vocabulary, form, reference, devices);
   }
 
   /** What the dialogue works with; devices by the names they have in their descriptions. */
@@ -93,7 +95,7 @@ record Station(
     devices.values().forEach(d -> byName.put(d.name(), d));
     return new Setup(
         form,
-        new Rules(form, species, policy()),
+        new Rules(form, reference, policy()),
         new Interpreter(vocabulary, form),
         new Grammars(vocabulary),
         new Setup.Station(settings.place(), settings.bander(), settings.zone()),

@@ -15,6 +15,7 @@ import org.calamus.core.form.Form;
 import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.instrument.DeviceDescription;
 import org.calamus.core.rule.Policy;
+import org.calamus.core.rule.Reference;
 import org.calamus.core.rule.Rules;
 import org.calamus.core.speech.Grammars;
 import org.calamus.core.speech.Interpreter;
@@ -49,6 +50,11 @@ public final class Fenwick {
         Stream.of(codes).map(c -> new CodeTable.Row(c, c.matches("\\d+") ? c : "", c)).toList());
   }
 
+  /** The published tables. */
+  public static Reference reference() {
+    return new Reference(SPECIES, TABLES.ageClasses(), TABLES.ageSeason());
+  }
+
   /** What the station decided. */
   public static Policy policy() {
     return new Policy(
@@ -79,7 +85,7 @@ public final class Fenwick {
     }
     return new Setup(
         form,
-        new Rules(form, SPECIES, policy()),
+        new Rules(form, reference(), policy()),
         new Interpreter(VOCABULARY, form),
         new Grammars(VOCABULARY),
         new Setup.Station("Fenwick Marsh", "QX", ZoneId.of("UTC")),

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.calamus.core.form.Form;
-import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 
@@ -14,10 +13,10 @@ import org.calamus.core.record.FieldId;
  * Checks a record against every rule.
  *
  * @param form the station's form
- * @param species the station's species
+ * @param reference the published tables
  * @param policy what the station decided
  */
-public record Rules(Form form, SpeciesTable species, Policy policy) {
+public record Rules(Form form, Reference reference, Policy policy) {
 
   private static final List<Rule> CATALOGUE =
       Stream.of(FieldRules.all(), BandRules.all(), SpeciesRules.all())
@@ -51,7 +50,7 @@ public record Rules(Form form, SpeciesTable species, Policy policy) {
 
   private List<Finding> found(
       Predicate<Rule> isMeant, CaptureRecord record, Known known, Instant now) {
-    RuleCase subject = new RuleCase(record, form, species, known, policy, now);
+    RuleCase subject = new RuleCase(record, form, reference, known, policy, now);
     return CATALOGUE.stream()
         .filter(isMeant)
         .flatMap(rule -> rule.apply(subject).stream())

@@ -32,7 +32,7 @@ final class SpeciesRules {
         c ->
             c.record()
                 .code(FieldId.SPECIES)
-                .flatMap(c.table()::byCode)
+                .flatMap(c.reference().species()::byCode)
                 .flatMap(
                     s ->
                         s.range(field, c.record().code(FieldId.SEX))

@@ -26,7 +26,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 class RulesTest {
 
   private static final Instant NOW = Instant.parse("2026-03-14T06:30:00Z");
-  private static final Rules RULES = new Rules(Fenwick.form(), Fenwick.species(), Fenwick.policy());
+  private static final Rules RULES =
+      new Rules(Fenwick.form(), Fenwick.reference(), Fenwick.policy());
   private static final Known KNOWN =
       new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55601")), Captures.none());
 
