@@ -115,7 +115,8 @@ public final class Dialogue {
     if (event instanceof Event.PartUp up) {
       return partUp(state, up);
     }
-    if (event instanceof Event.Ticked) {
+    boolean isOfMemo = event instanceof Event.MemoRecorded || event instanceof Event.MemoFailed;
+    if (isOfMemo || event instanceof Event.Ticked) {
       return state;
     }
     throw new AssertionError(event);
