@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import org.calamus.adapter.files.MemoFiles;
 import org.calamus.adapter.lanterna.LanternaScreen;
 import org.calamus.adapter.microphone.MicrophoneSource;
 import org.calamus.adapter.microphone.WavSource;
@@ -53,7 +54,14 @@ final class CaptureCommand {
     Ears ears = ears(folders, station, sound);
     try (RecordStore store = new SqliteRecordStore(folders.data(), folders.natives())) {
       Ports ports =
-          new Ports(ears, voice(station), store, screen(station, clock), clock, watcher(station));
+          new Ports(
+              ears,
+              voice(station),
+              store,
+              new MemoFiles(folders.data()),
+              screen(station, clock),
+              clock,
+              watcher(station));
       new Session(station.setup(), ports, serial(station)).run();
     } finally {
       model.get().ifPresent(ModelFolder::close);

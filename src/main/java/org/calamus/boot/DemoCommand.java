@@ -16,6 +16,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import java.util.stream.Stream;
 import org.calamus.adapter.files.FormFile;
+import org.calamus.adapter.files.MemoFiles;
 import org.calamus.adapter.lanterna.LanternaScreen;
 import org.calamus.adapter.microphone.WavSource;
 import org.calamus.adapter.plain.PlainScreen;
@@ -89,7 +90,14 @@ final class DemoCommand {
       int before = store.saved().size();
       VoskEars ears = new VoskEars(model.path(), room, clock, settings(folders, model));
       Ports ports =
-          new Ports(ears, voice(), store, screen(station, out), clock, watcher(person, station));
+          new Ports(
+              ears,
+              voice(),
+              store,
+              new MemoFiles(folders.data()),
+              screen(station, out),
+              clock,
+              watcher(person, station));
       Optional<String> trouble = play(new Session(station.setup(), ports, scale), person);
       List<CaptureRecord> all = store.saved();
       report(out, station, all.subList(before, all.size()), person);

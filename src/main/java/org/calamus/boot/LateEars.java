@@ -11,6 +11,7 @@ import org.calamus.core.speech.Grammar;
 import org.calamus.port.Clock;
 import org.calamus.port.Ears;
 import org.calamus.port.EventSink;
+import org.calamus.port.Memos;
 
 /**
  * Ears that are made on a thread of their own, begun before the rest of the session is put
@@ -26,6 +27,7 @@ final class LateEars implements Ears {
   private Optional<Ears> made = Optional.empty();
   private Optional<Grammar> grammar = Optional.empty();
   private Optional<Thread> handing = Optional.empty();
+  private EventSink events = event -> {};
   private boolean isShut;
   private boolean isClosed;
 
@@ -50,6 +52,7 @@ final class LateEars implements Ears {
 
   @Override
   public synchronized void start(EventSink sink) {
+    events = sink;
     handing = Optional.of(daemon(() -> hand(sink), "handing ears"));
   }
 
@@ -107,6 +110,22 @@ final class LateEars implements Ears {
   @Override
   public synchronized void finishUtterance() {
     made.ifPresent(Ears::finishUtterance);
+  }
+
+  @Override
+  public synchronized void recordMemo(Memos.Place place, Duration longest) {
+    if (made.isPresent()) {
+      made.get().recordMemo(place, longest);
+    } else {
+      // words said now would go nowhere, and the bander would not know
+      String sentence = "The microphone is not ready: type the note, or say it in a moment.";
+      events.post(new Event.MemoFailed(clock.now(), sentence));
+    }
+  }
+
+  @Override
+  public synchronized void stopMemo() {
+    made.ifPresent(Ears::stopMemo);
   }
 
   @Override

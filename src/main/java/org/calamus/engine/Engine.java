@@ -185,6 +185,10 @@ public final class Engine implements EventSink {
       ports.ears().listenFor(listen.grammar());
     } else if (effect instanceof Effect.FinishUtterance) {
       ports.ears().finishUtterance();
+    } else if (effect instanceof Effect.RecordMemo memo) {
+      ports.ears().recordMemo(ports.memos().named(memo.name()), memo.longest());
+    } else if (effect instanceof Effect.StopMemo) {
+      ports.ears().stopMemo();
     } else if (effect instanceof Effect.EndSession) {
       hasEnded = true;
     } else {

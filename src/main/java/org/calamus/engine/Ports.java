@@ -2,6 +2,7 @@ package org.calamus.engine;
 
 import org.calamus.port.Clock;
 import org.calamus.port.Ears;
+import org.calamus.port.Memos;
 import org.calamus.port.RecordStore;
 import org.calamus.port.Screen;
 import org.calamus.port.SessionWatcher;
@@ -13,6 +14,7 @@ import org.calamus.port.Voice;
  * @param ears hears
  * @param voice speaks
  * @param store keeps the records
+ * @param memos keeps spoken notes
  * @param screen shows
  * @param clock the time of day
  * @param watcher looks on
@@ -21,6 +23,7 @@ public record Ports(
     Ears ears,
     Voice voice,
     RecordStore store,
+    Memos memos,
     Screen screen,
     Clock clock,
     SessionWatcher watcher) {}

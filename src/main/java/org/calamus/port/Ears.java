@@ -1,10 +1,11 @@
 package org.calamus.port;
 
+import java.time.Duration;
 import org.calamus.core.speech.Grammar;
 
 /**
- * Hears the bander. Posts {@code Heard}, {@code LevelMeasured}, {@code PartUp} and {@code
- * PartDown}.
+ * Hears the bander. Posts {@code Heard}, {@code LevelMeasured}, {@code MemoRecorded}, {@code
+ * MemoFailed}, {@code PartUp} and {@code PartDown}.
  *
  * <pre>{@code
  * ears.start(sink);
@@ -34,6 +35,20 @@ public interface Ears extends AutoCloseable {
 
   /** Ends the utterance now, as the release of a talk key does. */
   void finishUtterance();
+
+  /**
+   * Takes what is said next down as sound instead of recognising it. Ends after 1.5 s of silence
+   * that follow speech, with {@link #stopMemo}, or at its longest; while the ears are shut nothing
+   * is taken down. Answered by one {@code MemoRecorded} or {@code MemoFailed}, also where there is
+   * no sound; afterwards what is said is recognised again.
+   *
+   * @param place where the memo goes
+   * @param longest when it ends at the latest
+   */
+  void recordMemo(Memos.Place place, Duration longest);
+
+  /** Ends the memo soon, as a key does; nothing happens where none is being taken. */
+  void stopMemo();
 
   @Override
   void close();

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.calamus.adapter.files.MemoFiles;
 import org.calamus.adapter.scripted.DeafEars;
 import org.calamus.adapter.sqlite.SqliteRecordStore;
 import org.calamus.core.dialogue.Event;
@@ -54,6 +55,7 @@ class SessionTest {
             new DeafEars(CLOCK, "Not listening."),
             voice,
             store,
+            new MemoFiles(data),
             new Shown(happening),
             CLOCK,
             (event, effects, view) -> {});

@@ -1,5 +1,6 @@
 package org.calamus.engine;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -26,6 +27,7 @@ import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Utterance;
 import org.calamus.port.Ears;
 import org.calamus.port.EventSink;
+import org.calamus.port.Memos;
 import org.calamus.port.RecordStore;
 import org.calamus.port.Screen;
 import org.calamus.port.Voice;
@@ -61,9 +63,24 @@ final class Stand {
                 new Listening(),
                 new Speaking(),
                 new Keeping(),
+                Stand::place,
                 new Showing(),
                 () -> now,
                 (event, effects, view) -> stepped(event)));
+  }
+
+  private static Memos.Place place(String name) {
+    return new Memos.Place() {
+      @Override
+      public Memos.Recording begin() {
+        throw new AssertionError("nobody listens");
+      }
+
+      @Override
+      public String toString() {
+        return name;
+      }
+    };
   }
 
   /** The next turn comes when the event of the last one has been handled. */
@@ -196,6 +213,16 @@ final class Stand {
     @Override
     public void finishUtterance() {
       log.add("finish");
+    }
+
+    @Override
+    public void recordMemo(Memos.Place place, Duration longest) {
+      log.add("memo " + place + " of " + longest.toSeconds() + " s at most");
+    }
+
+    @Override
+    public void stopMemo() {
+      log.add("stop memo");
     }
 
     @Override

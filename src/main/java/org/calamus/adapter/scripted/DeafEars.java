@@ -1,5 +1,6 @@
 package org.calamus.adapter.scripted;
 
+import java.time.Duration;
 import java.util.Optional;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Part;
@@ -7,12 +8,14 @@ import org.calamus.core.speech.Grammar;
 import org.calamus.port.Clock;
 import org.calamus.port.Ears;
 import org.calamus.port.EventSink;
+import org.calamus.port.Memos;
 
 /** Stands in where the console cannot or shall not listen: hears nothing. */
 public final class DeafEars implements Ears {
 
   private final Clock clock;
   private final Optional<String> sentence;
+  private volatile EventSink sink = event -> {};
 
   /**
    * Ears that are off, as asked: nothing is said of them.
@@ -40,6 +43,7 @@ public final class DeafEars implements Ears {
 
   @Override
   public void start(EventSink sink) {
+    this.sink = sink;
     sentence.ifPresent(why -> sink.post(new Event.PartDown(clock.now(), Part.EARS, why)));
   }
 
@@ -66,6 +70,16 @@ public final class DeafEars implements Ears {
   @Override
   public void finishUtterance() {
     // nothing is heard
+  }
+
+  @Override
+  public void recordMemo(Memos.Place place, Duration longest) {
+    sink.post(new Event.MemoFailed(clock.now(), "There is no microphone: type the note."));
+  }
+
+  @Override
+  public void stopMemo() {
+    // none is ever taken
   }
 
   @Override

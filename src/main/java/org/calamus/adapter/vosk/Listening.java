@@ -36,6 +36,7 @@ final class Listening {
 
   private final Decoder decoder;
   private final Door door;
+  private final MemoTaker memo;
   private final Clock clock;
   private final EventSink sink;
   private final int releaseSamples;
@@ -51,9 +52,16 @@ final class Listening {
   private boolean isReleased;
   private Instant speechEndedAt = Instant.EPOCH;
 
-  Listening(Decoder decoder, Door door, Clock clock, EventSink sink, VoskEars.Settings settings) {
+  Listening(
+      Decoder decoder,
+      Door door,
+      MemoTaker memo,
+      Clock clock,
+      EventSink sink,
+      VoskEars.Settings settings) {
     this.decoder = decoder;
     this.door = door;
+    this.memo = memo;
     this.clock = clock;
     this.sink = sink;
     this.releaseSamples = (int) (settings.afterRelease().toMillis() * AudioSource.RATE / 1000);
@@ -63,7 +71,7 @@ final class Listening {
 
   /** Whether somebody is speaking. */
   boolean isHearing() {
-    return isHearing;
+    return isHearing || memo.isHearing();
   }
 
   /**
@@ -78,12 +86,17 @@ final class Listening {
       shutCount = door.shutCount();
       forget();
     }
+    if (memo.isOn()) {
+      takeDown(block);
+      return;
+    }
     if (!isHearing) {
       wanted.ifPresent(decoder::listenFor);
     }
     if (!door.admits(block.length)) {
       return;
     }
+    memo.learn(block);
     SpeechGate.Decision decision = gate.hear(block);
     if (decision != SpeechGate.Decision.QUIET) {
       // what followed the last speech in this block, and the block itself, has just arrived
@@ -101,13 +114,23 @@ final class Listening {
     release(block.length);
   }
 
+  /** A memo gets the sound instead of the recogniser, which forgets what it had begun to hear. */
+  private void takeDown(short[] block) {
+    forget();
+    if (door.admits(block.length)) {
+      memo.hear(block);
+    } else {
+      memo.pass();
+    }
+  }
+
   /** Ends the utterance soon: what was said before the key was released may still be on its way. */
   void releaseKey() {
     isReleased = true;
     samplesToRelease = releaseSamples;
   }
 
-  /** Ends the utterance now, where there is one: no more sound comes. */
+  /** Ends the utterance now, where there is one. */
   void end() {
     if (isHearing) {
       finish();

@@ -14,6 +14,7 @@ import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
 import org.calamus.port.Ears;
 import org.calamus.port.EventSink;
+import org.calamus.port.Memos;
 import org.vosk.Model;
 
 /**
@@ -27,6 +28,8 @@ public final class VoskEars implements Ears {
 
   private static final Duration TRY_AGAIN = Duration.ofSeconds(1);
   private static final Duration CLOSING_LIMIT = Duration.ofSeconds(2);
+  private static final String NO_SOUND =
+      "The microphone gives no sound: type the note, or say it when it is back.";
 
   private final Path model;
   private final AudioSource source;
@@ -37,7 +40,9 @@ public final class VoskEars implements Ears {
   private final AtomicBoolean isFinishAsked = new AtomicBoolean();
   private final Object closing = new Object();
   private final Thread thread;
+  private final MemoTaker memo;
   private volatile boolean isClosing;
+  private volatile boolean isDeaf;
   private volatile EventSink sink = event -> {};
   private Optional<String> trouble = Optional.empty();
 
@@ -107,6 +112,7 @@ public final class VoskEars implements Ears {
     this.source = source;
     this.clock = clock;
     this.settings = settings;
+    this.memo = new MemoTaker(clock, event -> sink.post(event), settings.afterRelease());
     this.thread = new Thread(this::run, "ears");
     this.thread.setDaemon(true);
     // whatever nobody foresaw: deaf ears must not look as if they listened
@@ -125,19 +131,7 @@ public final class VoskEars implements Ears {
    * @param log as in {@link Settings}
    */
   public static void loadAhead(Optional<Path> log) {
-    Thread loading =
-        new Thread(
-            () -> {
-              try {
-                NativeEnvironment.prepare(log);
-                VoskLibrary.initialise();
-              } catch (UnsatisfiedLinkError | NoClassDefFoundError noLibrary) {
-                return; // told when the ears start
-              }
-            },
-            "loading recogniser");
-    loading.setDaemon(true);
-    loading.start();
+    VoskLibrary.loadAhead(log);
   }
 
   @Override
@@ -172,6 +166,19 @@ public final class VoskEars implements Ears {
   }
 
   @Override
+  public void recordMemo(Memos.Place place, Duration longest) {
+    memo.ask(place, longest);
+    if (isDeaf) {
+      memo.refuse(NO_SOUND);
+    }
+  }
+
+  @Override
+  public void stopMemo() {
+    memo.stop();
+  }
+
+  @Override
   public void close() {
     synchronized (closing) {
       isClosing = true;
@@ -186,6 +193,15 @@ public final class VoskEars implements Ears {
   }
 
   private void run() {
+    try {
+      hearUntilClosed();
+    } finally {
+      isDeaf = true;
+      memo.end(NO_SOUND);
+    }
+  }
+
+  private void hearUntilClosed() {
     if (!takesGrammars()) {
       down("The folder " + model + " holds no speech model for grammars; choose another one.");
       return;
@@ -201,7 +217,7 @@ public final class VoskEars implements Ears {
   private void hear() {
     try (Model loaded = VoskLibrary.load(model);
         Decoder decoder = new Decoder(loaded, settings.frameMillis())) {
-      listen(new Listening(decoder, door, clock, sink, settings));
+      listen(new Listening(decoder, door, memo, clock, sink, settings));
     } catch (ModelException e) {
       down(e.getMessage());
     } catch (IOException e) {
@@ -222,6 +238,7 @@ public final class VoskEars implements Ears {
         mayGoOn = hearUntilGone(listening);
         listening.end();
       }
+      memo.end(NO_SOUND);
       if (mayGoOn) {
         rest();
       }

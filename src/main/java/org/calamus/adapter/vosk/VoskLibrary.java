@@ -82,4 +82,21 @@ final class VoskLibrary {
     }
     return problems;
   }
+
+  /** Loads the library on a thread of its own; where there is none, that is told later. */
+  static void loadAhead(Optional<Path> log) {
+    Thread loading =
+        new Thread(
+            () -> {
+              try {
+                NativeEnvironment.prepare(log);
+                initialise();
+              } catch (UnsatisfiedLinkError | NoClassDefFoundError noLibrary) {
+                return; // told when the ears start
+              }
+            },
+            "loading recogniser");
+    loading.setDaemon(true);
+    loading.start();
+  }
 }

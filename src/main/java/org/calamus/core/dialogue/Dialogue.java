@@ -126,6 +126,9 @@ public final class Dialogue {
     if (event instanceof Event.PartUp up) {
       return partUp(state, up);
     }
+    if (event instanceof Event.MemoRecorded || event instanceof Event.MemoFailed) {
+      return state;
+    }
     throw new AssertionError(event);
   }
 

@@ -82,6 +82,18 @@ public sealed interface Effect {
   /** Ends the utterance that is being spoken now, without waiting for silence. */
   record FinishUtterance() implements Effect {}
 
+  /**
+   * Takes what is said next down as sound; answered by {@link Event.MemoRecorded} or {@link
+   * Event.MemoFailed}. While the voice speaks nothing is taken down.
+   *
+   * @param name the name of the sound file: the record's number, a hyphen, a number, {@code .wav}
+   * @param longest when it ends at the latest
+   */
+  record RecordMemo(String name, java.time.Duration longest) implements Effect {}
+
+  /** Ends the memo that is being taken down, without waiting for silence. */
+  record StopMemo() implements Effect {}
+
   /** Ends the session. */
   record EndSession() implements Effect {}
 }

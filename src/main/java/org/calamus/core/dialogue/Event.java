@@ -1,5 +1,6 @@
 package org.calamus.core.dialogue;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import org.calamus.core.record.CaptureRecord;
@@ -102,6 +103,23 @@ public sealed interface Event {
    * @param sentence one sentence: what is wrong and what to do next
    */
   record StoreFailed(Instant at, String sentence) implements Event {}
+
+  /**
+   * A memo is safe on disk.
+   *
+   * @param at when
+   * @param name the name of the sound file: the one asked for, or one like it where that was taken
+   * @param length how long it is
+   */
+  record MemoRecorded(Instant at, String name, Duration length) implements Event {}
+
+  /**
+   * A memo that was asked for was not taken down, or not kept.
+   *
+   * @param at when
+   * @param sentence one sentence: what is wrong and what to do next
+   */
+  record MemoFailed(Instant at, String sentence) implements Event {}
 
   /**
    * A second has passed.
