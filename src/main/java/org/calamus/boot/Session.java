@@ -114,7 +114,10 @@ final class Session {
   }
 
   private State atStart(List<PastCapture> saved) {
-    return State.atStart(ports.store().nextRecordId(), setup.form().first(), Known.of(saved));
+    return State.atStart(
+        ports.store().nextRecordId(),
+        setup.form().first(),
+        Known.of(setup.rules().policy().strings(), saved));
   }
 
   /** Closes each part whatever becomes of the others, the ears first and the screen last. */

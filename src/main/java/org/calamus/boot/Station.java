@@ -14,6 +14,8 @@ import org.calamus.core.dialogue.Setup;
 import org.calamus.core.form.Form;
 import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.instrument.DeviceDescription;
+import org.calamus.core.record.BandNumber;
+import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Policy;
 import org.calamus.core.rule.Reference;
 import org.calamus.core.rule.Rules;
@@ -105,6 +107,17 @@ record Station(
   private Policy policy() {
     Protocol protocol = settings.protocol();
     return new Policy(
-        settings.zone(), protocol.warnAfter(), protocol.limit(), protocol.netsOpenedAt());
+        settings.zone(),
+        protocol.warnAfter(),
+        protocol.limit(),
+        protocol.netsOpenedAt(),
+        protocol.strings().stream().map(Station::string).toList());
+  }
+
+  private static BandString string(Protocol.Issued issued) {
+    return new BandString(
+        issued.size(),
+        BandNumber.parse(issued.first()).orElseThrow(),
+        BandNumber.parse(issued.last()).orElseThrow());
   }
 }

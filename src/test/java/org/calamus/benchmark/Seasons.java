@@ -14,7 +14,7 @@ import org.calamus.adapter.sqlite.SqliteRecordStore;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.Captures;
 import org.calamus.core.record.PastCapture;
-import org.calamus.core.rule.BandLedger;
+import org.calamus.core.rule.Known;
 
 /** What many saved records cost: at the start, in memory, and with each bird more. */
 final class Seasons {
@@ -79,20 +79,17 @@ final class Seasons {
   static void history(Path folder) {
     double before = heap();
     long began = System.nanoTime();
-    Captures captures;
-    BandLedger ledger;
+    Known known;
     try (SqliteRecordStore store = new SqliteRecordStore(folder, folder.resolve("natives"))) {
-      List<PastCapture> past = store.pastCaptures();
-      captures = Captures.of(past);
-      ledger = BandLedger.ofUsed(past.stream().flatMap(c -> c.band().stream()).toList());
+      known = Known.of(List.of(), store.pastCaptures());
     }
     double seconds = (System.nanoTime() - began) / 1e9;
     double held = heap() - before;
-    List<Double> saves = saves(captures);
+    List<Double> saves = saves(known.captures());
     System.out.println("took " + seconds + " " + held + " " + peak());
     saves.forEach(millis -> System.out.println("took " + millis));
-    if (captures.size() != RECORDS || ledger.used().isEmpty()) {
-      throw new IllegalStateException("only " + captures.size());
+    if (known.captures().size() != RECORDS || known.ledger().expected().isEmpty()) {
+      throw new IllegalStateException("only " + known.captures().size());
     }
   }
 

@@ -2,6 +2,7 @@ package org.calamus.support;
 
 import java.time.Duration;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -58,7 +59,11 @@ public final class Fenwick {
   /** What the station decided. */
   public static Policy policy() {
     return new Policy(
-        ZoneId.of("UTC"), Duration.ofMinutes(5), Duration.ofMinutes(10), Optional.empty());
+        ZoneId.of("UTC"),
+        Duration.ofMinutes(5),
+        Duration.ofMinutes(10),
+        Optional.empty(),
+        List.of());
   }
 
   /** The station's species. */

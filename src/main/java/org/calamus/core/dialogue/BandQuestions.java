@@ -14,6 +14,7 @@ import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Provenance;
 import org.calamus.core.record.Spoken;
+import org.calamus.core.rule.BandString;
 import org.calamus.core.speech.Heard;
 
 /**
@@ -24,6 +25,9 @@ final class BandQuestions {
 
   /** The rule that an answered question about skipped bands overrules. */
   static final String SKIPPED_RULE = "band.next";
+
+  /** No bander loses more bands at once without noticing (common practice, no published source). */
+  private static final int MOST_AT_ONCE = 10;
 
   private static final String TWICE_RULE = "band.twice";
 
@@ -42,7 +46,7 @@ final class BandQuestions {
     if (offer.field() == FieldId.BAND && kind == CaptureKind.FOREIGN) {
       return Optional.of(new Question.Twice(band, offer.provenance(), rest));
     }
-    List<BandNumber> skipped =
+    List<BandString> skipped =
         offer.field() == FieldId.BAND && kind.putsBand()
             ? state.known().ledger().skippedBefore(band)
             : List.of();
@@ -66,11 +70,11 @@ final class BandQuestions {
   }
 
   private static String skippedWords(Question.Skipped question) {
-    List<BandNumber> skipped = question.skipped();
-    String first = lastThree(skipped.get(0));
-    return skipped.size() == 1
-        ? "band " + first + " skipped"
-        : "bands " + first + " to " + lastThree(skipped.get(skipped.size() - 1)) + " skipped";
+    BandNumber first = question.skipped().get(0).first();
+    BandNumber last = question.skipped().get(question.skipped().size() - 1).last();
+    return first.equals(last)
+        ? "band " + lastThree(first) + " skipped"
+        : "bands " + lastThree(first) + " to " + lastThree(last) + " skipped";
   }
 
   private static String lastThree(BandNumber band) {
@@ -85,10 +89,18 @@ final class BandQuestions {
    */
   Step account(State state, Question.Skipped question, CaptureKind kind, Instant at) {
     Step step = Step.of(state.withQuestion(Optional.empty()));
-    for (BandNumber band : question.skipped()) {
-      step = step.then(s -> account(s, band, kind, question.provenance(), at));
+    for (BandString piece : question.skipped()) {
+      for (long i = piece.first().ordinal(); i <= piece.last().ordinal(); i++) {
+        BandNumber band = piece.first().withOrdinal(i);
+        step = step.then(s -> account(s, band, kind, question.provenance(), at));
+      }
     }
     return step;
+  }
+
+  /** Whether so many were skipped that the number was more likely misread. */
+  static boolean isTooMany(Question.Skipped question) {
+    return question.skipped().stream().mapToLong(BandString::count).sum() > MOST_AT_ONCE;
   }
 
   private Step account(
@@ -167,12 +179,19 @@ final class BandQuestions {
   /** The question in words, as the screen shows it. */
   static String shown(Question.Skipped question) {
     String numbers =
-        question.skipped().stream().map(BandNumber::text).collect(Collectors.joining(", "));
+        question.skipped().stream()
+            .map(
+                p ->
+                    p.first().equals(p.last())
+                        ? p.first().text()
+                        : p.first().text() + " to " + p.last().text())
+            .collect(Collectors.joining(", "));
+    boolean isOne = question.skipped().stream().mapToLong(BandString::count).sum() == 1;
     return "Band "
         + question.band().text()
         + " is not the next: "
         + numbers
-        + (question.skipped().size() == 1 ? " is" : " are")
+        + (isOne ? " is" : " are")
         + " not accounted for. Lost, destroyed, or out of order? Or give the number again.";
   }
 }

@@ -10,6 +10,7 @@ import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.PastCapture;
 import org.calamus.core.record.Provenance;
+import org.calamus.core.rule.BandString;
 import org.calamus.core.speech.Heard;
 
 /**
@@ -51,7 +52,9 @@ final class Conclusions {
             && setup.form().need(record.kind(), FieldId.BAND_SIZE).isPresent()
             && record.entry(FieldId.BAND_SIZE).isEmpty();
     return wantsSize
-        ? record.band().flatMap(state.known().ledger()::sizeOf).stream()
+        ? record.band().flatMap(state.known().ledger()::stringOf).stream()
+            .map(BandString::size)
+            .filter(size -> !size.isEmpty())
             .map(size -> concluded(FieldId.BAND_SIZE, size, "the size of its string"))
             .toList()
         : List.of();

@@ -186,7 +186,7 @@ public final class Dialogue {
                 heard.utterance(),
                 askedField(state),
                 inQuestion.or(state::lastGiven),
-                state.expectedBand());
+                new NextBand(setup).of(state));
     if (meaning instanceof Meaning.Chatter) {
       return Step.of(state);
     }

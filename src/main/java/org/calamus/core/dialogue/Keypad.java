@@ -113,7 +113,8 @@ final class Keypad {
     if (field.isEmpty()) {
       return Step.of(state.face(f -> f.withKeys("")));
     }
-    Heard heard = ValueReader.keyed(setup.form().spec(field.get()), keys, state.expectedBand());
+    Heard heard =
+        ValueReader.keyed(setup.form().spec(field.get()), keys, new NextBand(setup).of(state));
     if (heard instanceof Heard.No no) {
       return Step.of(state.face(f -> f.withKeys("").withMessage("Not taken: " + no.hint() + ".")))
           .then(new Effect.Sound(Tone.NOT_UNDERSTOOD));

@@ -257,7 +257,7 @@ final class Orders {
             .withoutRecord(first())
             .message("Saved record " + record.id() + ".")
             .face(f -> f.withBig("saved", ""));
-    String next = after.expectedBand().map(b -> ". next band " + lastThree(b)).orElse("");
+    String next = new NextBand(setup).of(after).map(b -> ". next band " + lastThree(b)).orElse("");
     return Step.of(after).then(new Effect.Sound(Tone.TAKEN)).say("saved" + next);
   }
 

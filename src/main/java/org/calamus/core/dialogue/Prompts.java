@@ -2,6 +2,7 @@ package org.calamus.core.dialogue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.calamus.core.record.FieldId;
 
 /** The part of the dialogue that asks, and says what was not understood. */
 final class Prompts {
@@ -22,8 +23,15 @@ final class Prompts {
 
   /** Says what was taken, and what is asked next. */
   Step prompt(State state, String taken) {
-    String asked = state.open().map(f -> setup.form().spec(f).spoken()).orElse("save record");
+    String asked = state.open().map(f -> asked(state, f)).orElse("save record");
     return Step.of(state).say(taken.isEmpty() ? asked : taken + ". " + asked);
+  }
+
+  private String asked(State state, FieldId field) {
+    boolean isProposed =
+        field == FieldId.BAND && state.record().map(r -> r.kind().putsBand()).orElse(false);
+    return setup.form().spec(field).spoken()
+        + (isProposed ? new NextBand(setup).proposal(state) : "");
   }
 
   /** Keys were struck and not entered: what would leave their field must not lose them silently. */

@@ -6,6 +6,7 @@ import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Provenance;
+import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Finding;
 
 /** A question that waits for "affirm" or "negative". */
@@ -42,10 +43,11 @@ sealed interface Question {
    *
    * @param band the band that was given
    * @param provenance how it came in
-   * @param skipped the bands before it that are not accounted for, at least one
+   * @param skipped the bands before it that are not accounted for, in pieces of their string, at
+   *     least one
    * @param rest what was said in the same breath and comes after
    */
-  record Skipped(BandNumber band, Provenance provenance, List<BandNumber> skipped, List<Offer> rest)
+  record Skipped(BandNumber band, Provenance provenance, List<BandString> skipped, List<Offer> rest)
       implements Question {
     public Skipped {
       skipped = List.copyOf(skipped);

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
-import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.rule.Known;
@@ -62,10 +61,6 @@ public record State(
         0,
         Face.atStart(),
         Console.atStart());
-  }
-
-  Optional<BandNumber> expectedBand() {
-    return known.ledger().expected();
   }
 
   Optional<FieldId> lastGiven() {

@@ -30,6 +30,7 @@ final class Values {
   private final Prompts prompts;
   private final BandQuestions bands;
   private final Conclusions conclusions;
+  private final NextBand nextBand;
 
   Values(Setup setup) {
     this.setup = setup;
@@ -38,6 +39,7 @@ final class Values {
     this.prompts = new Prompts(setup);
     this.bands = new BandQuestions(setup);
     this.conclusions = new Conclusions(setup);
+    this.nextBand = new NextBand(setup);
   }
 
   /** Values that were spoken. */
@@ -74,6 +76,9 @@ final class Values {
     State asked = state.withQuestion(Optional.empty()).withOpen(Optional.of(FieldId.BAND));
     if (question.get() instanceof Question.Skipped skipped) {
       Optional<CaptureKind> fate = fate(offers);
+      if (fate.isPresent() && BandQuestions.isTooMany(skipped)) {
+        return prompts.miss(state, "too many at once. read the band again");
+      }
       return fate.isPresent()
           ? bands
               .account(state, skipped, fate.get(), at)
@@ -196,7 +201,7 @@ final class Values {
     if (isSilent) {
       return List.of();
     }
-    boolean isExpected = state.expectedBand().map(value::equals).orElse(false);
+    boolean isExpected = nextBand.of(state).map(value::equals).orElse(false);
     FieldSpec spec = setup.form().spec(offer.field());
     return List.of(
         value instanceof BandNumber band && isExpected
@@ -226,7 +231,7 @@ final class Values {
       return Optional.of(one.value());
     }
     if (offer.heard() instanceof Heard.Ending ending) {
-      return Optional.of(ending.value());
+      return Optional.of(nextBand.ending(state, ending));
     }
     if (offer.heard() instanceof Heard.Twins twins) {
       boolean fits = isAccepted(state, offer, twins.value(), at);

@@ -55,7 +55,7 @@ public final class Views {
         state.console().decibels(),
         state.console().live().map(reading -> live(reading) + unseen(state.console())),
         hints(state),
-        state.expectedBand().map(b -> b.text()).orElse(""),
+        new NextBand(setup).of(state).map(b -> b.text()).orElse(""),
         Holding.held(state),
         state.savedCount(),
         state.recent(),
@@ -205,12 +205,12 @@ public final class Views {
     return hints;
   }
 
-  private static View.Hint value(FieldSpec spec, State state) {
+  private View.Hint value(FieldSpec spec, State state) {
     if (spec.kind() instanceof FieldKind.Measured) {
       return new View.Hint("nine two", "92 Enter", spec.spoken());
     }
     if (spec.kind() instanceof FieldKind.Band) {
-      return state.expectedBand().isPresent()
+      return new NextBand(setup).of(state).isPresent()
           ? new View.Hint("last three", "digits Enter", "band")
           : new View.Hint("all digits", "digits Enter", "band");
     }

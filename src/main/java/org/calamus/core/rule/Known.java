@@ -2,6 +2,7 @@ package org.calamus.core.rule;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
@@ -23,33 +24,53 @@ public record Known(BandLedger ledger, Captures captures) {
     Objects.requireNonNull(captures);
   }
 
-  /** Of a station that has no records yet. */
+  /** Of a station that has no records yet and declared no strings. */
   public static Known nothing() {
     return new Known(BandLedger.empty(), Captures.none());
   }
 
-  /** What saved captures tell, in the order in which they were saved. */
-  public static Known of(List<PastCapture> saved) {
-    return new Known(
-        BandLedger.ofUsed(saved.stream().flatMap(c -> c.band().stream()).toList()),
-        Captures.of(saved));
+  /**
+   * What saved captures tell.
+   *
+   * @param issued the strings issued to the station; none where it declared none
+   * @param saved the captures in the order in which they were saved
+   */
+  public static Known of(List<BandString> issued, List<PastCapture> saved) {
+    BandLedger ledger = BandLedger.of(issued);
+    for (PastCapture capture : saved) {
+      ledger = booked(ledger, capture);
+    }
+    return new Known(ledger, Captures.of(saved));
   }
 
-  /** What is known once a record was saved, too. */
+  /** What is known once a record was saved, too; saving it again changes no band's fate. */
   public Known with(CaptureRecord saved) {
-    return new Known(
-        saved.band().map(ledger::withUsed).orElse(ledger), captures.with(PastCapture.of(saved)));
+    PastCapture capture = PastCapture.of(saved);
+    return new Known(booked(ledger, capture), captures.with(capture));
+  }
+
+  /** The ledger with what became of the band; a fate that it has already stays. */
+  private static BandLedger booked(BandLedger ledger, PastCapture capture) {
+    CaptureKind kind = kind(capture);
+    Optional<BandNumber> band = kind.usesBand() ? capture.band() : Optional.empty();
+    BandFate fate =
+        switch (kind) {
+          case LOST -> BandFate.LOST;
+          case DESTROYED -> BandFate.DESTROYED;
+          default -> BandFate.USED;
+        };
+    return band.map(b -> ledger.book(b, fate))
+        .filter(Booking.Entered.class::isInstance)
+        .map(b -> ((Booking.Entered) b).ledger())
+        .orElse(ledger);
+  }
+
+  private static CaptureKind kind(PastCapture capture) {
+    return capture.code(FieldId.KIND).flatMap(CaptureKind::ofCode).orElse(CaptureKind.NEW);
   }
 
   /** The captures of the bird that wears a band, oldest first; a lost band was on no bird. */
   public List<PastCapture> birds(BandNumber band) {
-    return captures.ofBand(band).stream()
-        .filter(
-            c ->
-                c.code(FieldId.KIND)
-                    .flatMap(CaptureKind::ofCode)
-                    .map(CaptureKind::hasBird)
-                    .orElse(true))
-        .toList();
+    return captures.ofBand(band).stream().filter(c -> kind(c).hasBird()).toList();
   }
 }

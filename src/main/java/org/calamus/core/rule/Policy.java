@@ -3,6 +3,7 @@ package org.calamus.core.rule;
 import java.time.Duration;
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -13,9 +14,15 @@ import java.util.Optional;
  * @param warnAfter how long a bird is in the hand before the console warns
  * @param limit how long a bird may be in the hand
  * @param netsOpenedAt when the nets are opened at the earliest; empty where that is not said
+ * @param strings the band strings issued to it, in the order of their opening; none where they are
+ *     to be learnt
  */
 public record Policy(
-    ZoneId zone, Duration warnAfter, Duration limit, Optional<LocalTime> netsOpenedAt) {
+    ZoneId zone,
+    Duration warnAfter,
+    Duration limit,
+    Optional<LocalTime> netsOpenedAt,
+    List<BandString> strings) {
 
   /** Checks that every part is there. */
   public Policy {
@@ -23,5 +30,6 @@ public record Policy(
     Objects.requireNonNull(warnAfter);
     Objects.requireNonNull(limit);
     Objects.requireNonNull(netsOpenedAt);
+    strings = List.copyOf(strings);
   }
 }

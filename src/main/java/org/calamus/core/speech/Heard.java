@@ -22,9 +22,10 @@ public sealed interface Heard {
   /**
    * A band of which only the last digits were given: it is of the string that is expected.
    *
-   * @param value the whole number
+   * @param value the whole number, of the string that is expected
+   * @param digits the digits given
    */
-  record Ending(BandNumber value) implements Heard {}
+  record Ending(BandNumber value, String digits) implements Heard {}
 
   /**
    * A value that sounds like another, such as fifteen and fifty. It may be taken only where the

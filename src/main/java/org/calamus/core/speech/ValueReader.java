@@ -68,7 +68,7 @@ public final class ValueReader {
     }
     boolean isEnd = digits.length() >= LEAST_LAST_DIGITS && digits.length() <= SUFFIX;
     if (isEnd && expected.filter(e -> digits.length() <= e.suffix().length()).isPresent()) {
-      return new Heard.Ending(expected.get().endingIn(digits));
+      return new Heard.Ending(expected.get().endingIn(digits), digits);
     }
     return new Heard.No(
         digits.length()

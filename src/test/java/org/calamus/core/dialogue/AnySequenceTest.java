@@ -184,7 +184,9 @@ class AnySequenceTest {
 
   private static String band(Random random, State state) {
     return state
-        .expectedBand()
+        .known()
+        .ledger()
+        .expected()
         .filter(b -> random.nextBoolean())
         .map(b -> "band number " + Spoken.digits(b.text()))
         .orElseGet(() -> "two eight four one five five " + threeDigits(random));
