@@ -6,7 +6,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.form.BandSizes;
+import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.CodeTable;
+import org.calamus.core.form.EuringField;
 import org.calamus.core.form.Range;
 import org.calamus.core.form.Species;
 import org.calamus.core.form.SpeciesTable;
@@ -19,10 +22,10 @@ import org.calamus.port.Tables;
  */
 public final class TableFiles implements Tables {
 
-  private static final String RESOURCES = "/tables";
-  private static final int SPECIES_COLUMNS = 9;
-  private static final int CODE_COLUMNS = 3;
-  private static final int NAME = 2;
+  private static final TabTable.Shape SPECIES = new TabTable.Shape("code", List.of(9), 1, 2);
+  private static final TabTable.Shape SIZES = new TabTable.Shape("code", List.of(6), 1, 2);
+  private static final TabTable.Shape EURING = new TabTable.Shape("name", List.of(5), -1, 2);
+  private static final String SIZE_TABLE = "band-size";
 
   private final Optional<Path> folder;
 
@@ -39,7 +42,7 @@ public final class TableFiles implements Tables {
   public SpeciesTable species() {
     List<String> problems = new ArrayList<>();
     List<Species> species = new ArrayList<>();
-    for (Row row : rows("species", SPECIES_COLUMNS, problems)) {
+    for (TabTable.Row row : TabTable.read(folder, "species", SPECIES, problems).rows()) {
       List<String> c = row.cells();
       species.add(
           new Species(
@@ -56,15 +59,59 @@ public final class TableFiles implements Tables {
   }
 
   @Override
-  public CodeTable codes(String name) {
+  public CodeTable codes(String name, CodeSet set) {
+    if (name.equals(SIZE_TABLE)) {
+      return bandSizes().codes();
+    }
     List<String> problems = new ArrayList<>();
-    List<CodeTable.Row> rows =
-        rows(name, CODE_COLUMNS, problems).stream()
-            .map(Row::cells)
-            .map(c -> new CodeTable.Row(c.get(0), c.get(1), c.get(2)))
-            .toList();
+    TabTable rows = TabTable.read(folder, name, CodeRows.SHAPE, problems);
+    CodeTable table = CodeRows.table(name, rows, set, problems);
     refuse(problems);
-    return new CodeTable(name, rows);
+    return table;
+  }
+
+  @Override
+  public BandSizes bandSizes() {
+    List<String> problems = new ArrayList<>();
+    List<BandSizes.Size> sizes = new ArrayList<>();
+    for (TabTable.Row row : TabTable.read(folder, SIZE_TABLE, SIZES, problems).rows()) {
+      sizes.add(
+          new BandSizes.Size(
+              row.cell(0),
+              row.cell(1),
+              row.cell(2),
+              number(row, 3, problems),
+              number(row, 4, problems),
+              Arrays.stream(row.cell(5).split(";")).map(String::strip).toList()));
+    }
+    refuse(problems);
+    return new BandSizes(sizes);
+  }
+
+  @Override
+  public List<EuringField> euringFields() {
+    List<String> problems = new ArrayList<>();
+    List<EuringField> fields = new ArrayList<>();
+    for (TabTable.Row row : TabTable.read(folder, "euring-fields", EURING, problems).rows()) {
+      euringField(row, problems).ifPresent(fields::add);
+    }
+    refuse(problems);
+    return List.copyOf(fields);
+  }
+
+  private static Optional<EuringField> euringField(TabTable.Row row, List<String> problems) {
+    Optional<EuringField.Kind> kind = EuringField.Kind.named(row.cell(2));
+    if (kind.isEmpty() || !row.cell(1).matches("\\d{1,2}")) {
+      problems.add(row.where() + ": a field has a length in digits and a kind; see the header.");
+      return Optional.empty();
+    }
+    return Optional.of(
+        new EuringField(
+            row.cell(0),
+            Integer.parseInt(row.cell(1)),
+            kind.get(),
+            number(row, 3, problems),
+            row.cell(4)));
   }
 
   private static void refuse(List<String> problems) {
@@ -73,72 +120,17 @@ public final class TableFiles implements Tables {
     }
   }
 
-  private record Row(String where, List<String> cells) {}
-
-  private List<Row> rows(String name, int columns, List<String> problems) {
-    String file = name + ".tsv";
-    String shown = TextSource.shown(folder, "tables", file);
-    List<String> lines = TextSource.lines(folder, RESOURCES, file);
-    List<Row> rows = new ArrayList<>();
-    boolean hasHeader = false;
-    for (int i = 0; i < lines.size(); i++) {
-      String line = lines.get(i);
-      if (line.isBlank() || line.startsWith("#")) {
-        continue;
-      }
-      Row row = new Row(shown + ":" + (i + 1), cells(line));
-      Optional<String> problem =
-          hasHeader ? problem(row, columns, rows) : headerProblem(row, columns);
-      problem.ifPresent(p -> problems.add(row.where() + ": " + p));
-      if (hasHeader && problem.isEmpty()) {
-        rows.add(row);
-      }
-      hasHeader = true;
+  private static Optional<BigDecimal> number(
+      TabTable.Row row, int column, List<String> problems) {
+    String text = row.cell(column);
+    if (text.isEmpty()) {
+      return Optional.empty();
     }
-    if (rows.isEmpty() && problems.isEmpty()) {
-      problems.add(shown + ": the table has no row; add one, or take the file away.");
+    if (!text.matches("\\d+(\\.\\d+)?")) {
+      problems.add(row.where() + ": \"" + text + "\" is no number; write it as 0.109.");
+      return Optional.empty();
     }
-    return rows;
-  }
-
-  private static List<String> cells(String line) {
-    return Arrays.stream(line.split("\t", -1)).map(String::strip).toList();
-  }
-
-  private static Optional<String> headerProblem(Row row, int columns) {
-    return row.cells().size() == columns && row.cells().get(0).equals("code")
-        ? Optional.empty()
-        : Optional.of(
-            "the first line names the "
-                + columns
-                + " columns, parted by tabs, and begins with \"code\".");
-  }
-
-  /** What is wrong with a row, where something is. */
-  private static Optional<String> problem(Row row, int columns, List<Row> before) {
-    List<String> cells = row.cells();
-    if (cells.size() != columns) {
-      return Optional.of(cells.size() + " columns parted by tabs, and not " + columns + ".");
-    }
-    if (cells.get(0).isEmpty() || cells.get(NAME).isEmpty()) {
-      return Optional.of("a row needs a code and a name.");
-    }
-    return before.stream().flatMap(other -> sameAs(row, other).stream()).findFirst();
-  }
-
-  private static Optional<String> sameAs(Row row, Row other) {
-    String code = row.cells().get(0);
-    String digits = row.cells().get(1);
-    if (code.equalsIgnoreCase(other.cells().get(0))) {
-      return Optional.of(twice("code", code, other));
-    }
-    return !digits.isEmpty() && digits.equals(other.cells().get(1))
-        ? Optional.of(twice("number", digits, other))
-        : Optional.empty();
-  }
-
-  private static String twice(String what, String text, Row other) {
-    return "the " + what + " " + text + " stands already at " + other.where() + ".";
+    return Optional.of(new BigDecimal(text));
   }
 
   private static Optional<Range> range(

@@ -53,6 +53,7 @@ final class Writer {
       case SPECIES, AGE, SEX -> Birds.code("C" + id);
       case WING -> Birds.wing(String.format(Locale.ROOT, "%d.50", id));
       case MASS -> Birds.mass(String.format(Locale.ROOT, "%d.30", id));
+      default -> throw new AssertionError(field);
     };
   }
 
