@@ -49,7 +49,7 @@ final class CheckCommand {
         "words",
         station.vocabulary().words().size()
             + " words, "
-            + station.species().species().size()
+            + station.reference().species().species().size()
             + " species");
     model(folders, station);
     microphone(station);

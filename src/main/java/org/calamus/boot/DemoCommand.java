@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import java.util.stream.Stream;
+import org.calamus.adapter.files.FormFile;
 import org.calamus.adapter.lanterna.LanternaScreen;
 import org.calamus.adapter.microphone.WavSource;
 import org.calamus.adapter.plain.PlainScreen;
@@ -69,7 +70,7 @@ final class DemoCommand {
   }
 
   private int run(Folders folders) throws InterruptedException {
-    Station station = Station.of(fenwickMarsh(), folders);
+    Station station = Station.of(fenwickMarsh(), folders, FormFile.ofDemonstration());
     PrintStream out = System.out;
     QueuedAudio room =
         new QueuedAudio(isFast ? QueuedAudio.Pace.AS_FAST_AS_READ : QueuedAudio.Pace.AS_SPOKEN);

@@ -13,9 +13,8 @@ import org.calamus.core.dialogue.Setup;
 import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
-import org.calamus.core.record.BandNumber;
-import org.calamus.core.record.CaptureRecord;
-import org.calamus.core.rule.BandLedger;
+import org.calamus.core.record.PastCapture;
+import org.calamus.core.rule.Known;
 import org.calamus.engine.Engine;
 import org.calamus.engine.Ports;
 import org.calamus.port.Ears;
@@ -68,7 +67,7 @@ final class Session {
       engine.post(new Event.Started(ports.clock().now(), ports.store().unfinished()));
       ports.screen().start(engine);
       start();
-      requireStored(engine.run(atStart(ports.store().saved())));
+      requireStored(engine.run(atStart(ports.store().pastCaptures())));
       requireForeseen();
     } catch (Error e) {
       // the last guard: an error ends the session as an exception does, with a sentence and a code
@@ -114,15 +113,8 @@ final class Session {
     }
   }
 
-  private State atStart(List<CaptureRecord> saved) {
-    BandLedger ledger = BandLedger.empty();
-    for (CaptureRecord record : saved) {
-      if (record.band().isPresent()) {
-        BandNumber band = record.band().get();
-        ledger = ledger.withUsed(band);
-      }
-    }
-    return State.atStart(ports.store().nextRecordId(), setup.form().fields().get(0).id(), ledger);
+  private State atStart(List<PastCapture> saved) {
+    return State.atStart(ports.store().nextRecordId(), setup.form().first(), Known.of(saved));
   }
 
   /** Closes each part whatever becomes of the others, the ears first and the screen last. */

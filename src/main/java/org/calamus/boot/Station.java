@@ -6,19 +6,23 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.calamus.adapter.files.DeviceFiles;
+import org.calamus.adapter.files.FormFile;
 import org.calamus.adapter.files.StationFile;
 import org.calamus.adapter.files.TableFiles;
 import org.calamus.adapter.files.WordsFolder;
 import org.calamus.core.dialogue.Setup;
 import org.calamus.core.form.Form;
-import org.calamus.core.form.LandbirdForm;
 import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.instrument.DeviceDescription;
+import org.calamus.core.rule.Policy;
+import org.calamus.core.rule.Reference;
 import org.calamus.core.rule.Rules;
 import org.calamus.core.speech.Grammars;
 import org.calamus.core.speech.Interpreter;
 import org.calamus.core.speech.Vocabulary;
 import org.calamus.core.speech.VocabularyCheck;
+import org.calamus.port.Forms;
+import org.calamus.port.Protocol;
 import org.calamus.port.SettingsException;
 import org.calamus.port.StationSettings;
 import org.calamus.port.StationSettings.InstrumentAt;
@@ -29,14 +33,14 @@ import org.calamus.port.StationSettings.InstrumentAt;
  * @param settings what the station wrote about itself
  * @param vocabulary all that can be said
  * @param form the fields
- * @param species the species
+ * @param reference the published tables
  * @param devices the descriptions of the instruments, by name
  */
 record Station(
     StationSettings settings,
     Vocabulary vocabulary,
     Form form,
-    SpeciesTable species,
+    Reference reference,
     Map<String, DeviceDescription> devices) {
 
   /**
@@ -49,22 +53,24 @@ record Station(
   static Station read(Folders folders, List<InstrumentAt> instruments) {
     StationSettings written = new StationFile(folders.station(), ZoneId.systemDefault()).read();
     List<InstrumentAt> used = instruments.isEmpty() ? written.instruments() : instruments;
-    return of(
-        new StationSettings(
-            written.place(),
-            written.bander(),
-            written.zone(),
-            written.microphone(),
-            written.voiceCommand(),
-            used),
-        folders);
+    return of(written.withInstruments(used), folders, FormFile.in(Optional.of(folders.tables())));
   }
 
   /** Completes given settings with the vocabularies, tables and devices of a data folder. */
-  static Station of(StationSettings settings, Folders folders) {
+  static Station of(StationSettings settings, Folders folders, Forms forms) {
     TableFiles tables = new TableFiles(Optional.of(folders.tables()));
     SpeciesTable species = tables.species();
-    Form form = LandbirdForm.of(species, tables.codes("age"), tables.codes("sex"));
+    Reference reference = new Reference(species, tables.ageClasses(), tables.ageSeason());
+    StationLists lists = new StationLists(settings);
+    Form form =
+        forms.read(
+            key ->
+                switch (key) {
+                  case "species" -> species.codes();
+                  case "net" -> lists.nets();
+                  case "bander", "scribe" -> lists.people(key);
+                  default -> tables.codes(key);
+                });
     Vocabulary vocabulary = new WordsFolder(Optional.of(folders.words())).read();
     List<String> problems = VocabularyCheck.problems(vocabulary, form);
     if (!problems.isEmpty()) {
@@ -73,20 +79,14 @@ record Station(
     DeviceFiles files = DeviceFiles.in(folders.devices());
     Map<String, DeviceDescription> devices = new TreeMap<>();
     settings.instruments().forEach(i -> devices.put(i.device(), files.device(i.device())));
-    return new Station(settings, vocabulary, form, species, devices);
+    return new Station(settings, vocabulary, form, reference, devices);
   }
 
   /** The same station with another place and bander where they are given. */
   Station called(Optional<String> place, Optional<String> bander) {
     StationSettings renamed =
-        new StationSettings(
-            place.orElse(settings.place()),
-            bander.orElse(settings.bander()),
-            settings.zone(),
-            settings.microphone(),
-            settings.voiceCommand(),
-            settings.instruments());
-    return new Station(renamed, vocabulary, form, species, devices);
+        settings.called(place.orElse(settings.place()), bander.orElse(settings.bander()));
+    return new Station(renamed, vocabulary, form, reference, devices);
   }
 
   /** What the dialogue works with; devices by the names they have in their descriptions. */
@@ -95,10 +95,16 @@ record Station(
     devices.values().forEach(d -> byName.put(d.name(), d));
     return new Setup(
         form,
-        new Rules(form, species),
+        new Rules(form, reference, policy()),
         new Interpreter(vocabulary, form),
         new Grammars(vocabulary),
         new Setup.Station(settings.place(), settings.bander(), settings.zone()),
         byName);
+  }
+
+  private Policy policy() {
+    Protocol protocol = settings.protocol();
+    return new Policy(
+        settings.zone(), protocol.warnAfter(), protocol.limit(), protocol.netsOpenedAt());
   }
 }

@@ -33,7 +33,8 @@ final class Keeper {
     return effect instanceof Effect.JournalValue
         || effect instanceof Effect.JournalErased
         || effect instanceof Effect.SaveRecord
-        || effect instanceof Effect.AbandonRecord;
+        || effect instanceof Effect.AbandonRecord
+        || effect instanceof Effect.AccountFor;
   }
 
   /**
@@ -98,6 +99,9 @@ final class Keeper {
       store.journalErased(erased.record(), erased.field(), erased.at());
     } else if (effect instanceof Effect.AbandonRecord abandoned) {
       store.abandon(abandoned.record(), abandoned.at());
+    } else if (effect instanceof Effect.AccountFor account) {
+      store.save(account.record(), clock.now());
+      events.post(new Event.Saved(clock.now(), account.record()));
     } else if (effect instanceof Effect.SaveRecord save) {
       store.save(save.record(), clock.now());
       events.post(new Event.Saved(clock.now(), save.record()));

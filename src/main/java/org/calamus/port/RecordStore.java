@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.record.PastCapture;
 
 /**
  * Keeps the records. A method that returns has made its change durable: it survives the process
@@ -41,6 +42,12 @@ public interface RecordStore extends AutoCloseable {
 
   /** The saved records in the order in which they were saved. */
   List<CaptureRecord> saved();
+
+  /**
+   * The saved records without how their values came in, in the same order as {@link #saved}; made
+   * for tens of thousands of them.
+   */
+  List<PastCapture> pastCaptures();
 
   @Override
   void close();

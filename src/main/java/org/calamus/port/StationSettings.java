@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param microphone a part of the microphone's name; empty for the system's own choice
  * @param voiceCommand a command that speaks its last argument; empty for the built-in voice
  * @param instruments the instruments and their ports
+ * @param protocol what it decided about its work
  */
 public record StationSettings(
     String place,
@@ -21,14 +22,38 @@ public record StationSettings(
     ZoneId zone,
     Optional<String> microphone,
     Optional<String> voiceCommand,
-    List<InstrumentAt> instruments) {
+    List<InstrumentAt> instruments,
+    Protocol protocol) {
 
   /** Copies the list. */
   public StationSettings {
     Objects.requireNonNull(place);
     Objects.requireNonNull(bander);
     Objects.requireNonNull(zone);
+    Objects.requireNonNull(protocol);
     instruments = List.copyOf(instruments);
+  }
+
+  /** Settings of a station that decided nothing about its work. */
+  public StationSettings(
+      String place,
+      String bander,
+      ZoneId zone,
+      Optional<String> microphone,
+      Optional<String> voiceCommand,
+      List<InstrumentAt> instruments) {
+    this(place, bander, zone, microphone, voiceCommand, instruments, Protocol.usual());
+  }
+
+  /** The same with other instruments. */
+  public StationSettings withInstruments(List<InstrumentAt> used) {
+    return new StationSettings(place, bander, zone, microphone, voiceCommand, used, protocol);
+  }
+
+  /** The same with another place and bander. */
+  public StationSettings called(String otherPlace, String otherBander) {
+    return new StationSettings(
+        otherPlace, otherBander, zone, microphone, voiceCommand, instruments, protocol);
   }
 
   /**

@@ -6,6 +6,9 @@ import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.EuringField;
 import org.calamus.core.form.SpeciesTable;
+import org.calamus.core.rule.AgeClasses;
+import org.calamus.core.rule.AgeSeason;
+import org.calamus.core.rule.BandLetters;
 
 /** Reads the species and code tables. */
 public interface Tables {
@@ -48,4 +51,25 @@ public interface Tables {
    * @throws SettingsException naming every file and line that cannot be used
    */
   List<EuringField> euringFields();
+
+  /**
+   * What the age classes say of a bird's year of birth.
+   *
+   * @throws SettingsException naming every file and line that cannot be used
+   */
+  AgeClasses ageClasses();
+
+  /**
+   * Which ages may be stated on which dates.
+   *
+   * @throws SettingsException naming every file and line that cannot be used
+   */
+  AgeSeason ageSeason();
+
+  /**
+   * The letters of hummingbird bands.
+   *
+   * @throws SettingsException naming every file and line that cannot be used
+   */
+  BandLetters bandLetters();
 }

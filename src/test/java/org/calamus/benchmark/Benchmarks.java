@@ -67,6 +67,7 @@ final class Benchmarks {
     memory();
     sizes();
     saving();
+    remembering();
   }
 
   private void building() throws IOException, InterruptedException {
@@ -170,7 +171,8 @@ final class Benchmarks {
     remove(folder);
   }
 
-  private static double megabytes(String status, String name) {
+  /** A line of a process's status in megabytes. */
+  static double megabytes(String status, String name) {
     Matcher found = Pattern.compile(name + ":\\s+(\\d+) kB").matcher(status);
     return found.find() ? Double.parseDouble(found.group(1)) / 1024 : Double.NaN;
   }
@@ -216,6 +218,29 @@ final class Benchmarks {
     try (Stream<String> lines = Files.lines(trace)) {
       return lines.filter(l -> l.contains("sync(") && !l.contains("resumed")).count();
     }
+  }
+
+  private void remembering() throws IOException, InterruptedException {
+    Path folder = Files.createTempDirectory(WORK, "seasons");
+    Seasons.make(folder.resolve("data"));
+    List<Double> seconds = new ArrayList<>();
+    List<Double> held = new ArrayList<>();
+    List<Double> saves = new ArrayList<>();
+    for (int i = 0; i < RUNS; i++) {
+      List<Double> took = Child.run(List.of(), "history", folder.resolve("data").toString());
+      seconds.add(took.get(0));
+      held.add(took.get(1));
+      saves.addAll(took.subList(3, took.size()));
+    }
+    row("50,000 saved records read and indexed, s", seconds, 0);
+    row("50,000 saved records in memory, MB", held, 60);
+    row("one more among 50,000, ms", saves, 5);
+    List<Double> starts = new ArrayList<>();
+    for (int i = 0; i < RUNS; i++) {
+      starts.add(secondsToListening(folder));
+    }
+    row("start to listening with 50,000 saved records, s", starts, 0);
+    remove(folder);
   }
 
   private void row(String name, List<Double> values, double budget) {

@@ -21,14 +21,16 @@ final class Child {
   /**
    * Entry point.
    *
-   * @param args what to measure and where: {@code build FOLDER}, {@code hear FOLDER} or {@code save
-   *     FOLDER COUNT}
+   * @param args what to measure and where: {@code build FOLDER}, {@code hear FOLDER}, {@code
+   *     history FOLDER}, {@code whole FOLDER} or {@code save FOLDER COUNT}
    */
   public static void main(String[] args) throws IOException, InterruptedException {
     Path folder = Path.of(args[1]);
     switch (args[0]) {
       case "build" -> System.out.println("took " + build(folder));
       case "hear" -> hear(folder);
+      case "history" -> Seasons.history(folder);
+      case "whole" -> Seasons.whole(folder);
       default -> save(folder, Integer.parseInt(args[2]));
     }
     System.exit(0); // the recogniser's library keeps threads

@@ -5,10 +5,12 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Collectors;
 import org.calamus.core.form.Range;
 import org.calamus.core.form.Species;
+import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.SpokenForm;
 import org.calamus.core.speech.Token;
 import org.calamus.support.Fenwick;
@@ -106,7 +108,8 @@ final class UtteranceSets {
   private Species species() {
     List<Species> known =
         Fenwick.species().species().stream()
-            .filter(s -> s.wing().isPresent() && s.mass().isPresent())
+            .filter(s -> range(s, FieldId.WING).isPresent())
+            .filter(s -> range(s, FieldId.MASS).isPresent())
             .filter(s -> Fenwick.vocabulary().forms().stream().anyMatch(f -> isName(f, s)))
             .toList();
     return known.get(random.nextInt(known.size()));
@@ -122,33 +125,37 @@ final class UtteranceSets {
 
   private void wing() {
     Species species = species();
-    String words = number(within(species.wing().orElseThrow(), 0).toPlainString());
+    String words = number(within(range(species, FieldId.WING).orElseThrow(), 0).toPlainString());
     add("wing", inHand(species), words, words);
   }
 
   private void mass() {
     Species species = species();
-    String words = number(within(species.mass().orElseThrow(), 1).toPlainString());
+    String words = number(within(range(species, FieldId.MASS).orElseThrow(), 1).toPlainString());
     List<String> before = new ArrayList<>(inHand(species));
-    before.add(spaced(within(species.wing().orElseThrow(), 0).toPlainString()));
+    before.add(spaced(within(range(species, FieldId.WING).orElseThrow(), 0).toPlainString()));
     add("mass", before, words, words);
   }
 
   /** A value for another field than the one asked, or in place of the last one. */
   private void correction() {
     Species species = species();
-    String wing = number(within(species.wing().orElseThrow(), 0).toPlainString());
-    String mass = number(within(species.mass().orElseThrow(), 1).toPlainString());
+    String wing = number(within(range(species, FieldId.WING).orElseThrow(), 0).toPlainString());
+    String mass = number(within(range(species, FieldId.MASS).orElseThrow(), 1).toPlainString());
     List<String> before = new ArrayList<>(inHand(species));
     if (random.nextBoolean()) {
       add("named field", before, "weight " + mass, "weight, " + mass);
-      before.add(spaced(within(species.wing().orElseThrow(), 0).toPlainString()));
+      before.add(spaced(within(range(species, FieldId.WING).orElseThrow(), 0).toPlainString()));
       add("correction", before, "correction " + wing, "correction, " + wing);
     } else {
       add("named field", before, "wing " + wing, "wing " + wing);
-      before.add(spaced(within(species.wing().orElseThrow(), 0).toPlainString()));
+      before.add(spaced(within(range(species, FieldId.WING).orElseThrow(), 0).toPlainString()));
       add("correction", before, "correction wing " + wing, "correction, wing " + wing);
     }
+  }
+
+  private static Optional<Range> range(Species species, FieldId field) {
+    return species.range(field, Optional.empty());
   }
 
   private BigDecimal within(Range range, int decimals) {

@@ -296,7 +296,7 @@ class EngineTest {
             });
     stand.onTick(ticked::countDown);
     ending.start();
-    stand.engine.run(State.atStart(1, FieldId.BAND, org.calamus.core.rule.BandLedger.empty()));
+    stand.engine.run(State.atStart(1, FieldId.BAND, org.calamus.core.rule.Known.nothing()));
     ending.join(Duration.ofSeconds(10).toMillis());
     assertThat(stand.logged("tick")).isNotEmpty();
   }
@@ -325,7 +325,7 @@ class EngineTest {
               }));
     }
     posters.forEach(Thread::start);
-    stand.engine.run(State.atStart(1, FieldId.BAND, org.calamus.core.rule.BandLedger.empty()));
+    stand.engine.run(State.atStart(1, FieldId.BAND, org.calamus.core.rule.Known.nothing()));
     assertThat(handled).hasValue(threads * each);
     assertThat(handlers).containsExactly(Thread.currentThread());
   }

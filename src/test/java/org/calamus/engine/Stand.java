@@ -20,7 +20,8 @@ import org.calamus.core.dialogue.Views;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
-import org.calamus.core.rule.BandLedger;
+import org.calamus.core.record.PastCapture;
+import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Utterance;
 import org.calamus.port.Ears;
@@ -157,7 +158,7 @@ final class Stand {
   /** Runs the session: the turns one by one, and then its end. */
   State run() throws InterruptedException {
     post(new Event.Started(now, Optional.empty()));
-    return engine.run(State.atStart(1, FieldId.BAND, BandLedger.empty()));
+    return engine.run(State.atStart(1, FieldId.BAND, Known.nothing()));
   }
 
   List<String> logged(String beginning) {
@@ -280,6 +281,11 @@ final class Stand {
 
     @Override
     public List<CaptureRecord> saved() {
+      return List.of();
+    }
+
+    @Override
+    public List<PastCapture> pastCaptures() {
       return List.of();
     }
 

@@ -1,16 +1,21 @@
 package org.calamus.support;
 
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.adapter.files.DeviceFiles;
+import org.calamus.adapter.files.FormFile;
 import org.calamus.adapter.files.TableFiles;
 import org.calamus.adapter.files.WordsFolder;
 import org.calamus.core.dialogue.Setup;
+import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.Form;
-import org.calamus.core.form.LandbirdForm;
 import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.instrument.DeviceDescription;
+import org.calamus.core.rule.Policy;
+import org.calamus.core.rule.Reference;
 import org.calamus.core.rule.Rules;
 import org.calamus.core.speech.Grammars;
 import org.calamus.core.speech.Interpreter;
@@ -27,7 +32,33 @@ public final class Fenwick {
 
   /** The station's form. */
   public static Form form() {
-    return LandbirdForm.of(SPECIES, TABLES.codes("age"), TABLES.codes("sex"));
+    return FormFile.ofDemonstration().read(Fenwick::table);
+  }
+
+  private static CodeTable table(String key) {
+    return switch (key) {
+      case "species" -> SPECIES.codes();
+      case "net" -> listed(key, "1", "2", "3", "12");
+      case "bander", "scribe" -> listed(key, "QX", "ZB");
+      default -> TABLES.codes(key);
+    };
+  }
+
+  private static CodeTable listed(String name, String... codes) {
+    return new CodeTable(
+        name,
+        Stream.of(codes).map(c -> new CodeTable.Row(c, c.matches("\\d+") ? c : "", c)).toList());
+  }
+
+  /** The published tables. */
+  public static Reference reference() {
+    return new Reference(SPECIES, TABLES.ageClasses(), TABLES.ageSeason());
+  }
+
+  /** What the station decided. */
+  public static Policy policy() {
+    return new Policy(
+        ZoneId.of("UTC"), Duration.ofMinutes(5), Duration.ofMinutes(10), Optional.empty());
   }
 
   /** The station's species. */
@@ -54,7 +85,7 @@ public final class Fenwick {
     }
     return new Setup(
         form,
-        new Rules(form, SPECIES),
+        new Rules(form, reference(), policy()),
         new Interpreter(VOCABULARY, form),
         new Grammars(VOCABULARY),
         new Setup.Station("Fenwick Marsh", "QX", ZoneId.of("UTC")),

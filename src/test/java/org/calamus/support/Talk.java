@@ -15,7 +15,7 @@ import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
-import org.calamus.core.rule.BandLedger;
+import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Utterance;
 
 /** A session of the dialogue alone: events in, effects collected, saving always works. */
@@ -28,15 +28,15 @@ public final class Talk {
   private final List<Effect> effects = new ArrayList<>();
 
   /** A session that begins with the given setup and bands used. */
-  public Talk(Setup setup, BandLedger ledger) {
+  public Talk(Setup setup, Known known) {
     this.setup = setup;
     this.dialogue = new Dialogue(setup);
-    this.state = State.atStart(1, FieldId.BAND, ledger);
+    this.state = State.atStart(1, setup.form().first(), known);
   }
 
   /** A started session at Fenwick Marsh with nothing saved yet. */
   public static Talk atFenwick() {
-    Talk talk = new Talk(Fenwick.setup(), BandLedger.empty());
+    Talk talk = new Talk(Fenwick.setup(), Known.nothing());
     return talk.event(new Event.Started(talk.now, Optional.empty()));
   }
 

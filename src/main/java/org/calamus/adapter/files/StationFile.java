@@ -27,6 +27,17 @@ import org.tomlj.TomlTable;
  * microphone = 'headset'         # a part of its name; where left out, the system's choice
  * voice = 'flite -voice slt -t'  # where left out, the built-in voice
  *
+ * nets = ['1', '2', '7a']        # where left out, 1 to 99
+ * people = ['QX', 'ZB']          # who bands and who writes
+ * warn-after-minutes = 5         # a bird in the hand
+ * limit-minutes = 10
+ * nets-opened = '06:15'
+ *
+ * [[string]]                     # a string of bands on hand
+ * size = '1B'
+ * first = '2841-55601'
+ * last = '2841-55700'
+ *
  * [[instrument]]
  * port = '/dev/ttyUSB0'
  * device = 'two-letter-header'
@@ -73,7 +84,7 @@ public final class StationFile implements Stations {
 
   private StationSettings settings(TomlParseResult toml, List<String> problems) {
     for (String key : toml.keySet()) {
-      if (!KEYS.contains(key)) {
+      if (!KEYS.contains(key) && !ProtocolSection.KEYS.contains(key)) {
         problems.add(
             at(toml.inputPositionOf(List.of(key)))
                 + "\""
@@ -87,7 +98,8 @@ public final class StationFile implements Stations {
         zone(toml, problems),
         text(toml, "microphone", problems),
         text(toml, "voice", problems),
-        instruments(toml, problems));
+        instruments(toml, problems),
+        ProtocolSection.read(TomlSection.root(file.toString(), toml, problems)));
   }
 
   private Optional<String> text(TomlTable table, String key, List<String> problems) {

@@ -2,8 +2,8 @@ package org.calamus.adapter.files;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -42,6 +42,10 @@ record TabTable(String shown, int columns, List<Row> rows) {
     String cell(int column) {
       return cells.get(column);
     }
+
+    String code() {
+      return cells.get(0).toUpperCase(Locale.ROOT);
+    }
   }
 
   /**
@@ -55,7 +59,7 @@ record TabTable(String shown, int columns, List<Row> rows) {
   static TabTable read(Optional<Path> folder, String name, Shape shape, List<String> problems) {
     String file = name + ".tsv";
     String shown = TextSource.shown(folder, "tables", file);
-    List<String> lines = TextSource.lines(folder, "/tables", file);
+    List<String> lines = TextSource.lines(folder, TableFiles.RESOURCES, file);
     List<Row> rows = new ArrayList<>();
     int columns = 0;
     for (int i = 0; i < lines.size(); i++) {
@@ -63,7 +67,7 @@ record TabTable(String shown, int columns, List<Row> rows) {
       if (line.isBlank() || line.startsWith("#")) {
         continue;
       }
-      Row row = new Row(shown + ":" + (i + 1), cells(line));
+      Row row = new Row(shown + ":" + (i + 1), TableFiles.cells(line));
       boolean isHeader = columns == 0;
       Optional<String> problem =
           isHeader ? headerProblem(row, shape) : problem(row, columns, shape, rows);
@@ -78,10 +82,6 @@ record TabTable(String shown, int columns, List<Row> rows) {
       problems.add(shown + ": the table has no row; add one, or take the file away.");
     }
     return new TabTable(shown, columns, rows);
-  }
-
-  private static List<String> cells(String line) {
-    return Arrays.stream(line.split("\t", -1)).map(String::strip).toList();
   }
 
   private static Optional<String> headerProblem(Row row, Shape shape) {
@@ -122,7 +122,7 @@ record TabTable(String shown, int columns, List<Row> rows) {
     return isSame ? Optional.of(twice("number", number, other)) : Optional.empty();
   }
 
-  private static String twice(String what, String text, Row other) {
+  static String twice(String what, String text, Row other) {
     return "the " + what + " " + text + " stands already at " + other.where() + ".";
   }
 }

@@ -4,15 +4,21 @@ import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.core.form.BandSizes;
 import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.EuringField;
-import org.calamus.core.form.Range;
 import org.calamus.core.form.Species;
 import org.calamus.core.form.SpeciesTable;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.rule.AgeClasses;
+import org.calamus.core.rule.AgeSeason;
+import org.calamus.core.rule.BandLetters;
 import org.calamus.port.SettingsException;
 import org.calamus.port.Tables;
 
@@ -22,15 +28,21 @@ import org.calamus.port.Tables;
  */
 public final class TableFiles implements Tables {
 
-  private static final TabTable.Shape SPECIES = new TabTable.Shape("code", List.of(9), 1, 2);
+  static final String RESOURCES = "/tables";
+  private static final String OWN_SPECIES = "own-species";
+  private static final TabTable.Shape SPECIES =
+      new TabTable.Shape("code", List.of(SpeciesRow.COLUMNS), 1, 2);
   private static final TabTable.Shape SIZES = new TabTable.Shape("code", List.of(6), 1, 2);
   private static final TabTable.Shape EURING = new TabTable.Shape("name", List.of(5), -1, 2);
-  private static final String SIZE_TABLE = "band-size";
+  private static final int NUMBER = 1;
+  private static final int NAME = 2;
 
   private final Optional<Path> folder;
 
   /**
-   * Over the user's folder; a table there takes the place of the program's of the same name.
+   * Over the user's folder; a table there takes the place of the program's of the same name. What a
+   * station knows better of single species goes into {@code own-species.tsv} there: its rows take
+   * the place of the rows of the same code, and the others are added.
    *
    * @param folder need not exist
    */
@@ -41,26 +53,39 @@ public final class TableFiles implements Tables {
   @Override
   public SpeciesTable species() {
     List<String> problems = new ArrayList<>();
-    List<Species> species = new ArrayList<>();
-    for (TabTable.Row row : TabTable.read(folder, "species", SPECIES, problems).rows()) {
-      List<String> c = row.cells();
-      species.add(
-          new Species(
-              c.get(0),
-              c.get(1),
-              c.get(2),
-              c.get(3),
-              c.get(4),
-              range(c.get(5), c.get(6), row.where(), problems),
-              range(c.get(7), c.get(8), row.where(), problems)));
-    }
+    List<TabTable.Row> own = ownSpecies(problems);
+    List<TabTable.Row> others = rows("species", SPECIES, problems);
+    Map<String, TabTable.Row> byCode = new LinkedHashMap<>();
+    Stream.concat(others.stream(), own.stream()).forEach(r -> byCode.put(r.code(), r));
+    own.forEach(
+        row -> {
+          List<TabTable.Row> kept = byCode.values().stream().filter(r -> !own.contains(r)).toList();
+          sameIn(NUMBER, "number", row, kept).ifPresent(problems::add);
+          sameIn(NAME, "name", row, kept).ifPresent(problems::add);
+        });
+    List<Species> species =
+        byCode.values().stream().map(r -> SpeciesRow.read(r.where(), r.cells(), problems)).toList();
     refuse(problems);
     return new SpeciesTable(species);
   }
 
+  private List<TabTable.Row> ownSpecies(List<String> problems) {
+    return TextSource.isOwn(folder, OWN_SPECIES + ".tsv")
+        ? rows(OWN_SPECIES, SPECIES, problems)
+        : List.of();
+  }
+
+  private static Optional<String> sameIn(int column, String what, TabTable.Row row, List<TabTable.Row> others) {
+    String text = row.cells().get(column);
+    return others.stream()
+        .filter(other -> !text.isEmpty() && text.equalsIgnoreCase(other.cells().get(column)))
+        .findFirst()
+        .map(other -> row.where() + ": " + TabTable.twice(what, text, other));
+  }
+
   @Override
   public CodeTable codes(String name, CodeSet set) {
-    if (name.equals(SIZE_TABLE)) {
+    if (name.equals(FieldId.BAND_SIZE.key()) || name.equals(FieldId.LEG_GAUGE.key())) {
       return bandSizes().codes();
     }
     List<String> problems = new ArrayList<>();
@@ -74,7 +99,7 @@ public final class TableFiles implements Tables {
   public BandSizes bandSizes() {
     List<String> problems = new ArrayList<>();
     List<BandSizes.Size> sizes = new ArrayList<>();
-    for (TabTable.Row row : TabTable.read(folder, SIZE_TABLE, SIZES, problems).rows()) {
+    for (TabTable.Row row : rows(FieldId.BAND_SIZE.key(), SIZES, problems)) {
       sizes.add(
           new BandSizes.Size(
               row.cell(0),
@@ -92,11 +117,40 @@ public final class TableFiles implements Tables {
   public List<EuringField> euringFields() {
     List<String> problems = new ArrayList<>();
     List<EuringField> fields = new ArrayList<>();
-    for (TabTable.Row row : TabTable.read(folder, "euring-fields", EURING, problems).rows()) {
+    for (TabTable.Row row : rows("euring-fields", EURING, problems)) {
       euringField(row, problems).ifPresent(fields::add);
     }
     refuse(problems);
     return List.copyOf(fields);
+  }
+
+  private List<TabTable.Row> rows(String name, TabTable.Shape shape, List<String> problems) {
+    return TabTable.read(folder, name, shape, problems).rows();
+  }
+
+  @Override
+  public AgeClasses ageClasses() {
+    return new RuleTables(folder).classes();
+  }
+
+  @Override
+  public AgeSeason ageSeason() {
+    return new RuleTables(folder).season();
+  }
+
+  @Override
+  public BandLetters bandLetters() {
+    return new RuleTables(folder).letters();
+  }
+
+  private static void refuse(List<String> problems) {
+    if (!problems.isEmpty()) {
+      throw new SettingsException(problems);
+    }
+  }
+
+  static List<String> cells(String line) {
+    return Arrays.stream(line.split("\t", -1)).map(String::strip).toList();
   }
 
   private static Optional<EuringField> euringField(TabTable.Row row, List<String> problems) {
@@ -114,14 +168,7 @@ public final class TableFiles implements Tables {
             row.cell(4)));
   }
 
-  private static void refuse(List<String> problems) {
-    if (!problems.isEmpty()) {
-      throw new SettingsException(problems);
-    }
-  }
-
-  private static Optional<BigDecimal> number(
-      TabTable.Row row, int column, List<String> problems) {
+  private static Optional<BigDecimal> number(TabTable.Row row, int column, List<String> problems) {
     String text = row.cell(column);
     if (text.isEmpty()) {
       return Optional.empty();
@@ -131,19 +178,5 @@ public final class TableFiles implements Tables {
       return Optional.empty();
     }
     return Optional.of(new BigDecimal(text));
-  }
-
-  private static Optional<Range> range(
-      String least, String most, String where, List<String> problems) {
-    if (least.isEmpty() && most.isEmpty()) {
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(new Range(new BigDecimal(least), new BigDecimal(most)));
-    } catch (IllegalArgumentException e) {
-      problems.add(
-          where + ": \"" + least + "\" to \"" + most + "\" is no range; give two numbers or none.");
-      return Optional.empty();
-    }
   }
 }

@@ -20,8 +20,17 @@ final class TextSource {
 
   /** The lines of a file of the user's, or of the program's own of the same name. */
   static List<String> lines(Optional<Path> folder, String resourceFolder, String name) {
-    Optional<Path> own = folder.map(f -> f.resolve(name)).filter(Files::isRegularFile);
+    Optional<Path> own = own(folder, name);
     return own.isPresent() ? lines(own.get()) : resource(resourceFolder + "/" + name);
+  }
+
+  /** Whether the user has a file of a name. */
+  static boolean isOwn(Optional<Path> folder, String name) {
+    return own(folder, name).isPresent();
+  }
+
+  private static Optional<Path> own(Optional<Path> folder, String name) {
+    return folder.map(f -> f.resolve(name)).filter(Files::isRegularFile);
   }
 
   /** The lines of a file of the user's. */
@@ -36,11 +45,7 @@ final class TextSource {
 
   /** The name of the file as messages give it: the user's own with its path. */
   static String shown(Optional<Path> folder, String ourFolder, String name) {
-    return folder
-        .map(f -> f.resolve(name))
-        .filter(Files::isRegularFile)
-        .map(Path::toString)
-        .orElse(ourFolder + "/" + name);
+    return own(folder, name).map(Path::toString).orElse(ourFolder + "/" + name);
   }
 
   /** Some editors put a byte order mark before the first line. */

@@ -116,6 +116,25 @@ final class TomlSection {
     return table.getString(List.of(key));
   }
 
+  /** A list of texts, none blank; empty where the key is missing. */
+  List<String> words(String key) {
+    if (!has(key)) {
+      return List.of();
+    }
+    Object value = table.get(List.of(key));
+    List<String> words = new ArrayList<>();
+    if (value instanceof TomlArray list) {
+      list.toList().stream()
+          .filter(word -> word instanceof String s && !s.isBlank())
+          .forEach(word -> words.add(((String) word).strip()));
+      if (words.size() == list.size()) {
+        return words;
+      }
+    }
+    mistake(key, "\"" + key + "\" must be a list of texts, such as ['1', '2'].");
+    return List.of();
+  }
+
   /** A whole number within limits that must be there. */
   int whole(String key, int least, int most) {
     if (!has(key)) {

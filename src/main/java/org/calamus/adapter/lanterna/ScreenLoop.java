@@ -168,7 +168,7 @@ final class ScreenLoop implements Runnable {
       return;
     }
     Sheet sheet = new Sheet(screen.newTextGraphics(), cells, strokes);
-    if (!isWhole && withLevel(drawn, view.decibels()).equals(view)) {
+    if (!isWhole && drawn.withDecibels(view.decibels()).equals(view)) {
       Picture.drawLevel(sheet, view);
     } else {
       Picture.draw(sheet, view);
@@ -176,26 +176,5 @@ final class ScreenLoop implements Runnable {
     drawn = view;
     isSpoilt = false;
     screen.refresh(isWhole ? RefreshType.COMPLETE : RefreshType.DELTA);
-  }
-
-  private static View withLevel(View view, int decibels) {
-    return new View(
-        view.mode(),
-        view.station(),
-        view.asked(),
-        view.big(),
-        view.bigOf(),
-        view.lines(),
-        view.question(),
-        view.message(),
-        view.health(),
-        decibels,
-        view.live(),
-        view.hints(),
-        view.nextBand(),
-        view.inHand(),
-        view.savedCount(),
-        view.recent(),
-        view.cautions());
   }
 }

@@ -176,8 +176,9 @@ final class Database implements AutoCloseable {
     Sql.run(
         connection,
         "PRAGMA synchronous = FULL; PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;"
-            + " PRAGMA foreign_keys = ON; PRAGMA temp_store = MEMORY");
+            + " PRAGMA temp_store = MEMORY");
     schema.bringUp(connection, version);
+    Sql.run(connection, "PRAGMA foreign_keys = ON");
   }
 
   /** On Unix an open file that was moved or deleted still takes what is written, to no avail. */

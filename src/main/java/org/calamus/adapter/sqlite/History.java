@@ -15,7 +15,10 @@ import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 
-/** Reads and adds to the history of records: all SQL about them is here. */
+/**
+ * Reads and adds to the history of records: all SQL about them is here, but for {@link
+ * PastReading}.
+ */
 final class History {
 
   /** What became of a record last, as stored. */
@@ -34,7 +37,8 @@ final class History {
   private static final long EVERYTHING = Long.MAX_VALUE;
 
   private static final String JOURNAL =
-      "SELECT j.record_id, j.sequence, field, kind, text, unit, way, detail, entered_at, rule"
+      "SELECT j.record_id, j.sequence, field, kind, text, unit, memo, way, detail, entered_at,"
+          + " rule"
           + " FROM journal j LEFT JOIN confirmed_rule c ON c.sequence = j.sequence";
 
   private static final String OPEN =
@@ -83,14 +87,15 @@ final class History {
     long sequence =
         Sql.insert(
             connection,
-            "INSERT INTO journal (record_id, field, supersedes, kind, text, unit, way, detail,"
-                + " entered_at) VALUES (?1, ?2, (SELECT max(sequence) FROM journal"
-                + " WHERE record_id = ?1 AND field = ?2), ?3, ?4, ?5, ?6, ?7, ?8)",
+            "INSERT INTO journal (record_id, field, supersedes, kind, text, unit, memo, way,"
+                + " detail, entered_at) VALUES (?1, ?2, (SELECT max(sequence) FROM journal"
+                + " WHERE record_id = ?1 AND field = ?2), ?3, ?4, ?5, ?6, ?7, ?8, ?9)",
             id,
             row.field().name(),
             row.kind(),
             row.text(),
             row.unit(),
+            row.memo(),
             row.way(),
             row.detail(),
             row.at());
@@ -147,17 +152,21 @@ final class History {
 
   /** The saved records, each as it was when it was saved last, in the order of their first save. */
   List<CaptureRecord> saved() throws SQLException {
-    List<Head> heads =
-        heads(
-            "SELECT r.id, r.captured_at, r.place, r.bander, e.journal_sequence"
-                + FROM_SAVED
-                + " ORDER BY (SELECT min(sequence) FROM record_event"
-                + " WHERE record_id = r.id AND what = 'saved')");
+    List<Head> heads = savedHeads();
     Map<Long, Map<Long, JournalRow>> journals =
         journals(JOURNAL + " ORDER BY j.sequence, c.position");
     return heads.stream()
         .map(head -> filled(head, journals.getOrDefault(head.empty().id(), Map.of())))
         .toList();
+  }
+
+  /** The saved records without their values, in the order of their first save. */
+  List<Head> savedHeads() throws SQLException {
+    return heads(
+        "SELECT r.id, r.captured_at, r.place, r.bander, e.journal_sequence"
+            + FROM_SAVED
+            + " ORDER BY (SELECT min(sequence) FROM record_event"
+            + " WHERE record_id = r.id AND what = 'saved')");
   }
 
   /** How many records were saved and not abandoned later. */
@@ -170,7 +179,13 @@ final class History {
     return Sql.number(connection, "SELECT count(*) FROM capture_record r WHERE " + OPEN);
   }
 
-  private record Head(CaptureRecord empty, long through) {}
+  /**
+   * A record without its values.
+   *
+   * @param empty the record
+   * @param through the last sequence number of the journal that counts for it
+   */
+  record Head(CaptureRecord empty, long through) {}
 
   private List<Head> heads(String sql) throws SQLException {
     return Sql.rows(
@@ -240,13 +255,22 @@ final class History {
         row.getString(7),
         row.getString(8),
         row.getString(9),
-        Optional.ofNullable(row.getString(10)).map(List::of).orElse(List.of()));
+        row.getString(10),
+        Optional.ofNullable(row.getString(11)).map(List::of).orElse(List.of()));
   }
 
   private static JournalRow joined(JournalRow all, JournalRow next) {
     List<String> rules = new ArrayList<>(all.confirmedRules());
     rules.addAll(next.confirmedRules());
     return new JournalRow(
-        all.field(), all.kind(), all.text(), all.unit(), all.way(), all.detail(), all.at(), rules);
+        all.field(),
+        all.kind(),
+        all.text(),
+        all.unit(),
+        all.memo(),
+        all.way(),
+        all.detail(),
+        all.at(),
+        rules);
   }
 }

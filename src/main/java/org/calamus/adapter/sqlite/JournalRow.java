@@ -1,29 +1,25 @@
 package org.calamus.adapter.sqlite;
 
-import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.NoSuchElementException;
 import java.util.Optional;
-import java.util.function.Predicate;
-import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Provenance;
-import org.calamus.core.record.Unit;
 
 /**
  * A row of the journal as it is stored: text throughout, empty where a column does not apply.
  *
  * @param field the field
- * @param kind {@code band}, {@code code}, {@code measure} or {@code erased}
- * @param text the value with the digits as received
+ * @param kind which kind of value, or {@code erased}
+ * @param text the value with the digits as received; of a note what is written
  * @param unit the symbol of the unit of a measure
+ * @param memo the name of the sound file of a note
  * @param way the word of the way in
  * @param detail the detail of the provenance
  * @param at when it was entered, UTC, ISO 8601 with milliseconds
@@ -34,6 +30,7 @@ record JournalRow(
     String kind,
     String text,
     String unit,
+    String memo,
     String way,
     String detail,
     String at,
@@ -52,9 +49,10 @@ record JournalRow(
     FieldValue value = entry.value();
     return new JournalRow(
         field,
-        kindOf(value),
-        value.text(),
+        StoredValue.kindOf(value),
+        value instanceof FieldValue.Note note ? note.written() : value.text(),
         value instanceof FieldValue.Measure m ? m.unit().symbol() : "",
+        value instanceof FieldValue.Note note ? note.memo().orElse("") : "",
         entry.provenance().way().word(),
         entry.provenance().detail(),
         text(entry.at()),
@@ -63,7 +61,7 @@ record JournalRow(
 
   /** The row for a field that was emptied. */
   static JournalRow erased(FieldId field, Instant at) {
-    return new JournalRow(field, ERASED, "", "", "", "", text(at), List.of());
+    return new JournalRow(field, ERASED, "", "", "", "", "", text(at), List.of());
   }
 
   /** An instant as it is stored. What is finer than a millisecond is cut off. */
@@ -72,6 +70,11 @@ record JournalRow(
   }
 
   boolean isErased() {
+    return isErased(kind);
+  }
+
+  /** Whether a row of this kind says that the field was emptied. */
+  static boolean isErased(String kind) {
     return kind.equals(ERASED);
   }
 
@@ -84,36 +87,16 @@ record JournalRow(
     if (isErased()) {
       return Optional.empty();
     }
-    Provenance.Way how = named(Provenance.Way.values(), w -> w.word().equals(way));
+    Provenance.Way how =
+        Arrays.stream(Provenance.Way.values())
+            .filter(w -> w.word().equals(way))
+            .findFirst()
+            .orElseThrow();
     return Optional.of(
-        new Entry(value(), new Provenance(how, detail), Instant.parse(at), confirmedRules));
-  }
-
-  private FieldValue value() {
-    if (kind.equals("band")) {
-      return BandNumber.parse(text).orElseThrow();
-    }
-    if (kind.equals("code")) {
-      return new FieldValue.Code(text);
-    }
-    Unit measuredIn = named(Unit.values(), u -> u.symbol().equals(unit));
-    return new FieldValue.Measure(new BigDecimal(text), measuredIn);
-  }
-
-  private static String kindOf(FieldValue value) {
-    if (value instanceof BandNumber) {
-      return "band";
-    }
-    if (value instanceof FieldValue.Code) {
-      return "code";
-    }
-    if (value instanceof FieldValue.Measure) {
-      return "measure";
-    }
-    throw new AssertionError(value);
-  }
-
-  private static <T> T named(T[] all, Predicate<T> wanted) {
-    return Arrays.stream(all).filter(wanted).findFirst().orElseThrow(NoSuchElementException::new);
+        new Entry(
+            StoredValue.read(kind, text, unit, memo),
+            new Provenance(how, detail),
+            Instant.parse(at),
+            confirmedRules));
   }
 }

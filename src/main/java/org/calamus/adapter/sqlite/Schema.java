@@ -13,6 +13,7 @@ import java.sql.SQLException;
 import java.util.Arrays;
 import java.util.List;
 import org.calamus.port.RecordStore.StoreException;
+import org.sqlite.SQLiteErrorCode;
 
 /**
  * The tables, as a row of scripts of which each makes a version from the one before.
@@ -22,7 +23,8 @@ import org.calamus.port.RecordStore.StoreException;
 record Schema(List<String> scripts) {
 
   /** The schema of this Calamus. */
-  static final Schema CURRENT = new Schema(List.of("/schema/V1__records.sql"));
+  static final Schema CURRENT =
+      new Schema(List.of("/schema/V1__records.sql", "/schema/V2__more_kinds.sql"));
 
   /** Marks a file as ours; "Cala" in ASCII. */
   static final int APPLICATION_ID = 0x43616c61;
@@ -80,23 +82,40 @@ record Schema(List<String> scripts) {
     return version;
   }
 
-  /** Applies the scripts that the database lacks, all or none. */
+  /**
+   * Applies the scripts that the database lacks, all or none: a power cut leaves the older version.
+   * Foreign keys are not enforced meanwhile, since a script may put a table in another's place, but
+   * checked before anything is kept; they are off afterwards.
+   */
   void bringUp(Connection connection, int from) throws SQLException {
     if (from == version()) {
       return;
     }
+    // has no effect within a transaction
+    Sql.run(connection, "PRAGMA foreign_keys = OFF");
     Sql.transaction(
         connection,
         c -> {
           for (String script : scripts.subList(from, version())) {
             Sql.run(c, text(script));
           }
+          requireWhole(c);
           Sql.run(c, "PRAGMA application_id = " + APPLICATION_ID);
           Sql.run(c, "PRAGMA user_version = " + version());
           return version();
         });
     // out of the log and into the file, whose first bytes shall tell the version
     Sql.number(connection, "PRAGMA wal_checkpoint(TRUNCATE)");
+  }
+
+  private static void requireWhole(Connection connection) throws SQLException {
+    var broken = Sql.rows(connection, row -> row.getString(1), "PRAGMA foreign_key_check");
+    if (!broken.isEmpty()) {
+      throw new SQLException(
+          "rows without what they refer to in " + broken.get(0),
+          "",
+          SQLiteErrorCode.SQLITE_CORRUPT.code);
+    }
   }
 
   private void refuseNewer(String what, Path file, int version) {

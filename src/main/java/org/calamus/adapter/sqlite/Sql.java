@@ -28,6 +28,12 @@ final class Sql {
     T read(ResultSet row) throws SQLException;
   }
 
+  /** Looks at the row that the cursor stands on. */
+  @FunctionalInterface
+  interface RowLook {
+    void at(ResultSet row) throws SQLException;
+  }
+
   /** Runs one or several statements that answer nothing. */
   static void run(Connection connection, String script) throws SQLException {
     try (Statement statement = connection.createStatement()) {
@@ -53,13 +59,19 @@ final class Sql {
       Connection connection, RowReader<T> reader, String sql, Object... parameters)
       throws SQLException {
     List<T> all = new ArrayList<>();
+    each(connection, row -> all.add(reader.read(row)), sql, parameters);
+    return all;
+  }
+
+  /** Looks at all rows of an answer one by one, of which none is kept. */
+  static void each(Connection connection, RowLook look, String sql, Object... parameters)
+      throws SQLException {
     try (PreparedStatement statement = prepared(connection, sql, parameters);
         ResultSet answer = statement.executeQuery()) {
       while (answer.next()) {
-        all.add(reader.read(answer));
+        look.at(answer);
       }
     }
-    return all;
   }
 
   /**

@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.record.PastCapture;
 import org.calamus.port.RecordStore;
 
 /**
@@ -146,6 +147,11 @@ public final class SqliteRecordStore implements RecordStore {
   @Override
   public List<CaptureRecord> saved() {
     return database.read("The saved records cannot be read", c -> new History(c).saved());
+  }
+
+  @Override
+  public List<PastCapture> pastCaptures() {
+    return database.read("The saved records cannot be read", c -> new PastReading(c).all());
   }
 
   /** Closes the file and lets go of the folder. What was stored is safe without it. */

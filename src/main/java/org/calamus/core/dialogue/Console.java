@@ -19,6 +19,7 @@ import org.calamus.core.record.Reading;
  * @param live the last reading of a scale
  * @param weighings how far each scale has settled, by device name
  * @param waiting a settled mass that waits until a question is answered
+ * @param warned how far the bander was warned that the bird is held too long
  * @param now the time of the last event
  */
 record Console(
@@ -29,6 +30,7 @@ record Console(
     Optional<Reading> live,
     Map<String, Weighing> weighings,
     Optional<Offer> waiting,
+    View.Hold warned,
     Instant now) {
 
   private static final int SILENCE = -96;
@@ -49,6 +51,7 @@ record Console(
         Optional.empty(),
         Map.of(),
         Optional.empty(),
+        View.Hold.WITHIN,
         Instant.EPOCH);
   }
 
@@ -56,7 +59,8 @@ record Console(
     Map<Part, View.Health> changed = new EnumMap<>(Part.class);
     changed.putAll(health);
     changed.put(part.part(), part);
-    return new Console(changed, isSpeaking, isHearing, decibels, live, weighings, waiting, now);
+    return new Console(
+        changed, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, now);
   }
 
   /** Whether the store has failed and not worked since. */
@@ -65,30 +69,45 @@ record Console(
   }
 
   Console withSpeaking(boolean speaks) {
-    return new Console(health, speaks, isHearing, decibels, live, weighings, waiting, now);
+    return new Console(health, speaks, isHearing, decibels, live, weighings, waiting, warned, now);
   }
 
   Console withLevel(int level, boolean hears) {
-    return new Console(health, isSpeaking, hears, level, live, weighings, waiting, now);
+    return new Console(health, isSpeaking, hears, level, live, weighings, waiting, warned, now);
   }
 
   Console withReading(String device, Reading reading, Weighing weighing) {
     Map<String, Weighing> changed = new HashMap<>(weighings);
     changed.put(device, weighing);
     return new Console(
-        health, isSpeaking, isHearing, decibels, Optional.of(reading), changed, waiting, now);
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        Optional.of(reading),
+        changed,
+        waiting,
+        warned,
+        now);
   }
 
   Console withoutReading() {
     return new Console(
-        health, isSpeaking, isHearing, decibels, Optional.empty(), Map.of(), waiting, now);
+        health, isSpeaking, isHearing, decibels, Optional.empty(), Map.of(), waiting, warned, now);
   }
 
   Console withWaiting(Optional<Offer> offer) {
-    return new Console(health, isSpeaking, isHearing, decibels, live, weighings, offer, now);
+    return new Console(
+        health, isSpeaking, isHearing, decibels, live, weighings, offer, warned, now);
   }
 
   Console at(Instant time) {
-    return new Console(health, isSpeaking, isHearing, decibels, live, weighings, waiting, time);
+    return new Console(
+        health, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, time);
+  }
+
+  Console withWarned(View.Hold hold) {
+    return new Console(
+        health, isSpeaking, isHearing, decibels, live, weighings, waiting, hold, now);
   }
 }

@@ -33,15 +33,19 @@ public final class Dialogue {
 
   private final Setup setup;
   private final Values values;
+  private final Prompts prompts;
   private final Orders orders;
   private final Keypad keypad;
+  private final Holding holding;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
     this.setup = setup;
     this.values = new Values(setup);
+    this.prompts = new Prompts(setup);
     this.orders = new Orders(setup, values);
     this.keypad = new Keypad(setup, values, orders);
+    this.holding = new Holding(setup.rules().policy());
   }
 
   /** Takes one event. */
@@ -66,12 +70,16 @@ public final class Dialogue {
   }
 
   static Optional<FieldId> askedField(State state) {
-    if (state.question().isPresent()) {
-      return state.question().get() instanceof Question.Keep keep
-          ? Optional.of(keep.field())
-          : Optional.empty();
+    if (state.question().isEmpty()) {
+      return state.open();
     }
-    return state.open();
+    Question question = state.question().get();
+    if (question instanceof Question.Keep keep) {
+      return Optional.of(keep.field());
+    }
+    boolean isAboutBand =
+        question instanceof Question.Skipped || question instanceof Question.Twice;
+    return isAboutBand ? Optional.of(FieldId.BAND) : Optional.empty();
   }
 
   private Step dispatch(State state, Event event) {
@@ -99,6 +107,9 @@ public final class Dialogue {
     if (event instanceof Event.PartDown down) {
       return partDown(state, down);
     }
+    if (event instanceof Event.Ticked) {
+      return holding.ticked(state);
+    }
     return Step.of(console(state, event));
   }
 
@@ -114,9 +125,6 @@ public final class Dialogue {
     }
     if (event instanceof Event.PartUp up) {
       return partUp(state, up);
-    }
-    if (event instanceof Event.Ticked) {
-      return state;
     }
     throw new AssertionError(event);
   }
@@ -144,7 +152,7 @@ public final class Dialogue {
 
   private Step started(State state, Event.Started started) {
     if (started.unfinished().isEmpty()) {
-      return Step.of(state).then(s -> values.prompt(s, ""));
+      return Step.of(state).then(s -> prompts.prompt(s, ""));
     }
     return orders.askToResume(state, started.unfinished().get());
   }
@@ -180,7 +188,7 @@ public final class Dialogue {
       return Step.of(state);
     }
     if (meaning instanceof Meaning.Unclear unclear) {
-      return values.miss(state, unclear.hint());
+      return prompts.miss(state, unclear.hint());
     }
     if (meaning instanceof Meaning.Values given) {
       return values.said(
@@ -247,6 +255,6 @@ public final class Dialogue {
     Step look = Step.of(told).then(new Effect.Sound(Tone.LOOK_HERE));
     return told.question().isPresent()
         ? look.say("not stored yet. a question is open. look at the screen")
-        : look.then(s -> values.prompt(s, "not stored yet"));
+        : look.then(s -> prompts.prompt(s, "not stored yet"));
   }
 }

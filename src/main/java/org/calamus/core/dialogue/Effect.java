@@ -40,6 +40,14 @@ public sealed interface Effect {
   record SaveRecord(CaptureRecord record) implements Effect {}
 
   /**
+   * Commits a record without a bird, which says what became of a band; answered by {@link
+   * Event.Saved}. Where the store fails it is held back and committed as soon as that works.
+   *
+   * @param record the record
+   */
+  record AccountFor(CaptureRecord record) implements Effect {}
+
+  /**
    * Marks an unfinished record as abandoned; its journal stays.
    *
    * @param record the record

@@ -46,6 +46,10 @@ record Face(
     return new Face(message, big, bigOf, "", true, misses, lastSaid, hasCautions);
   }
 
+  Face withMenuDigits(String digits) {
+    return new Face(message, big, bigOf, digits, true, misses, lastSaid, hasCautions);
+  }
+
   Face withoutMenu() {
     return new Face("", big, bigOf, "", false, misses, lastSaid, hasCautions);
   }

@@ -23,12 +23,16 @@ final class Keypad {
 
   private final Setup setup;
   private final Values values;
+  private final Prompts prompts;
   private final Orders orders;
+  private final Menu menu;
 
   Keypad(Setup setup, Values values, Orders orders) {
     this.setup = setup;
     this.values = values;
+    this.prompts = new Prompts(setup);
     this.orders = orders;
+    this.menu = new Menu(setup.form(), orders);
   }
 
   /** Takes a key. Any key cuts the voice off. */
@@ -42,7 +46,7 @@ final class Keypad {
     switch (key.name()) {
       case CHARACTER:
         return state.face().isMenu()
-            ? menu(state, key.character(), at)
+            ? menu.struck(state, key.character(), at)
             : character(state, key.character(), at);
       case ENTER:
         return enter(state, at);
@@ -74,9 +78,7 @@ final class Keypad {
       case '/':
         return orders.repeat(state);
       case '+':
-        return isEmpty
-            ? Step.of(state.face(Face::withMenu).message(menuText()))
-            : values.notEntered(state);
+        return isEmpty ? menu.opened(state) : prompts.notEntered(state);
       default:
         return Step.of(accepts(state, c) ? state.face(f -> f.withKeys(longer(f, c))) : state);
     }
@@ -118,38 +120,5 @@ final class Keypad {
     }
     Offer offer = new Offer(field.get(), heard, new Provenance(Provenance.Way.KEYED, keys));
     return values.inPlace(state, List.of(offer), at);
-  }
-
-  private Step menu(State state, char c, Instant at) {
-    State closed = state.face(Face::withoutMenu);
-    List<FieldSpec> fields = setup.form().fields();
-    int choice = c - '0';
-    if (choice >= 1 && choice <= fields.size()) {
-      return orders.open(closed, fields.get(choice - 1).id());
-    }
-    switch (c) {
-      case '+':
-        return orders.save(closed);
-      case '7':
-        return orders.readBack(closed);
-      case '8':
-        return orders.askToAbandon(closed);
-      case '9':
-        return orders.end(closed);
-      case '0':
-        return orders.erase(closed, Optional.empty(), at);
-      default:
-        return Step.of(closed);
-    }
-  }
-
-  /** The menu in words, as {@link #menu} has it. */
-  String menuText() {
-    StringBuilder text = new StringBuilder();
-    List<FieldSpec> fields = setup.form().fields();
-    for (int i = 0; i < fields.size(); i++) {
-      text.append(i + 1).append(' ').append(fields.get(i).spoken()).append("  ");
-    }
-    return text + "7 read back  8 abandon  9 end  0 erase  + save";
   }
 }

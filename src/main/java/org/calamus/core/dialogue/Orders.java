@@ -3,23 +3,28 @@ package org.calamus.core.dialogue;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.form.Release;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.record.FieldValue;
+import org.calamus.core.record.Provenance;
 import org.calamus.core.record.Spoken;
 import org.calamus.core.speech.Command;
+import org.calamus.core.speech.Heard;
 
 /** The part of the dialogue that carries out commands and answers. */
 final class Orders {
 
   private final Setup setup;
   private final Values values;
+  private final Prompts prompts;
 
   Orders(Setup setup, Values values) {
     this.setup = setup;
     this.values = values;
+    this.prompts = new Prompts(setup);
   }
 
   /** Carries out a command, wherever it came from. */
@@ -42,6 +47,8 @@ final class Orders {
         return save(state);
       case ABANDON:
         return askToAbandon(state);
+      case OUT_OF_ORDER:
+        return outOfOrder(state, at);
       case END:
         return end(state);
       default:
@@ -56,6 +63,9 @@ final class Orders {
     Question question = state.question().get();
     if (question instanceof Question.Keep keep) {
       return values.keep(state.withQuestion(Optional.empty()), keep, at);
+    }
+    if (question instanceof Question.Skipped || question instanceof Question.Twice) {
+      return prompts.miss(state, BandQuestions.answers(question));
     }
     if (question instanceof Question.Resume resume) {
       return resume(state, resume.record());
@@ -101,10 +111,15 @@ final class Orders {
       return values.drop(state, keep, at);
     }
     State answered = state.withQuestion(Optional.empty()).message("");
+    if (question instanceof Question.Skipped || question instanceof Question.Twice) {
+      List<Offer> rest = BandQuestions.rest(question);
+      return values.offer(
+          answered.withOpen(Optional.of(FieldId.BAND)).face(Face::withoutBig), rest, at);
+    }
     if (question instanceof Question.Resume resume) {
       return Step.of(answered)
           .then(new Effect.AbandonRecord(resume.record(), at))
-          .then(s -> values.prompt(s, "set aside"));
+          .then(s -> prompts.prompt(s, "set aside"));
     }
     return values.goOn(answered, "going on", at);
   }
@@ -112,11 +127,11 @@ final class Orders {
   /** Asks a field now; its value stays until another is taken. */
   Step open(State state, FieldId field) {
     if (Values.isOtherQuestion(state)) {
-      return values.miss(state, "answer affirm or negative first");
+      return prompts.miss(state, "answer affirm or negative first");
     }
     boolean isAsked = Dialogue.askedField(state).map(field::equals).orElse(false);
     if (!isAsked && !state.face().keys().isEmpty()) {
-      return values.notEntered(state);
+      return prompts.notEntered(state);
     }
     List<Offer> rest =
         state
@@ -129,13 +144,23 @@ final class Orders {
             .withOpen(Optional.of(field))
             .face(f -> f.withoutBig().withMessage("").withKeys(""));
     return rest.isEmpty()
-        ? values.prompt(opened, "")
+        ? prompts.prompt(opened, "")
         : values.offer(opened, rest, state.console().now());
+  }
+
+  /** The band is taken although others before it are still on the string, and stay expected. */
+  Step outOfOrder(State state, Instant at) {
+    if (state.question().isPresent()
+        && state.question().get() instanceof Question.Skipped skipped) {
+      List<Offer> offers = BandQuestions.skippedTo(skipped, List.of(BandQuestions.SKIPPED_RULE));
+      return values.offer(state.withQuestion(Optional.empty()), offers, at);
+    }
+    return prompts.miss(state, "no band was skipped");
   }
 
   Step repeat(State state) {
     return state.face().lastSaid().isEmpty()
-        ? values.prompt(state, "")
+        ? prompts.prompt(state, "")
         : Step.of(state).then(new Effect.Say(state.face().lastSaid()));
   }
 
@@ -173,23 +198,15 @@ final class Orders {
   /** Leaves the field that is asked as it is and asks the next that has no value. */
   Step next(State state) {
     if (state.question().isPresent()) {
-      return values.miss(state, "answer affirm or negative first");
+      return prompts.miss(state, "answer affirm or negative first");
     }
     if (!state.face().keys().isEmpty()) {
-      return values.notEntered(state);
+      return prompts.notEntered(state);
     }
-    List<FieldSpec> fields = setup.form().fields();
-    Optional<FieldId> next = Optional.empty();
-    if (state.open().isPresent()) {
-      int at = fields.indexOf(setup.form().spec(state.open().get()));
-      next =
-          fields.subList(at + 1, fields.size()).stream()
-              .map(FieldSpec::id)
-              .filter(f -> !holds(state, f))
-              .findFirst();
-    }
+    CaptureRecord record = values.current(state, state.console().now());
+    Optional<FieldId> next = state.open().flatMap(f -> setup.form().behind(record, f));
     State moved = state.withOpen(next).face(f -> f.withoutBig().withMessage("").withKeys(""));
-    return values.prompt(moved, "");
+    return prompts.prompt(moved, "");
   }
 
   /**
@@ -198,34 +215,41 @@ final class Orders {
    */
   Step save(State state) {
     if (state.question().isPresent()) {
-      return values.miss(state, "answer affirm or negative first");
+      return prompts.miss(state, "answer affirm or negative first");
     }
     if (!state.face().keys().isEmpty()) {
-      return values.notEntered(state);
+      return prompts.notEntered(state);
     }
     if (state.record().isEmpty()) {
       return Step.of(state.message("There is no bird to save.")).say("no bird to save");
     }
-    List<FieldSpec> missing = setup.form().missing(state.record().get());
-    if (!missing.isEmpty()) {
-      return missing(state, missing);
-    }
-    return Values.hasWaiting(state)
+    boolean isComplete = setup.form().missing(state.record().get()).isEmpty();
+    return isComplete && Values.hasWaiting(state)
         ? values.offer(state, List.of(), state.console().now())
-        : Step.of(state).then(new Effect.SaveRecord(state.record().get()));
+        : new Saving(setup.form()).save(state, List.of(), state.console().now());
   }
 
-  private Step missing(State state, List<FieldSpec> missing) {
-    String shown =
-        missing.stream().map(FieldSpec::label).collect(Collectors.joining(", ", "Missing: ", "."));
-    String spoken = missing.stream().map(FieldSpec::spoken).collect(Collectors.joining(", "));
-    return Step.of(state.withOpen(Optional.of(missing.get(0).id())).message(shown))
-        .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say("missing " + spoken);
+  /**
+   * The bird goes now: an open question is dropped with the value it is about, and the record is
+   * kept with what was taken.
+   */
+  Step letGo(State state, Instant at) {
+    if (state.record().isEmpty() || !setup.form().has(FieldId.RELEASE)) {
+      return Step.of(state.message("There is no bird to release.")).say("no bird begun");
+    }
+    Offer gone =
+        new Offer(
+            FieldId.RELEASE,
+            new Heard.One(new FieldValue.Code(Release.RELEASED.name())),
+            new Provenance(Provenance.Way.KEYED, "+/"));
+    return values.offer(state.withQuestion(Optional.empty()), List.of(gone), at);
   }
 
   /** The store has committed the record: only now it is called saved. */
   Step saved(State state, CaptureRecord record) {
+    if (state.record().map(r -> r.id() != record.id()).orElse(true)) {
+      return Step.of(state.withAccounted(record));
+    }
     String line = setup.phrases().line(record);
     State after =
         state
@@ -238,11 +262,11 @@ final class Orders {
   }
 
   private static String lastThree(BandNumber band) {
-    return Spoken.digits(band.suffix().substring(2));
+    return Spoken.digits(band.lastDigits());
   }
 
   private FieldId first() {
-    return setup.form().fields().get(0).id();
+    return setup.form().first();
   }
 
   Step askToResume(State state, CaptureRecord record) {
@@ -256,7 +280,7 @@ final class Orders {
             .withQuestion(Optional.empty())
             .withOpen(setup.form().nextEmpty(record, first()))
             .message("");
-    return values.prompt(resumed, setup.phrases().spoken(record));
+    return prompts.prompt(resumed, setup.phrases().spoken(record));
   }
 
   Step askToAbandon(State state) {
@@ -280,7 +304,7 @@ final class Orders {
   private Step abandon(State state, Instant at) {
     Effect abandoned = new Effect.AbandonRecord(state.record().orElseThrow(), at);
     State after = state.withoutRecord(first()).message("Abandoned.").face(f -> f.withoutBig());
-    return Step.of(after).then(abandoned).then(s -> values.prompt(s, "abandoned"));
+    return Step.of(after).then(abandoned).then(s -> prompts.prompt(s, "abandoned"));
   }
 
   Step end(State state) {

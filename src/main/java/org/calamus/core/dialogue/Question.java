@@ -1,6 +1,7 @@
 package org.calamus.core.dialogue;
 
 import java.util.List;
+import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
@@ -31,6 +32,37 @@ sealed interface Question {
     public Keep {
       doubts = List.copyOf(doubts);
       confirmed = List.copyOf(confirmed);
+      rest = List.copyOf(rest);
+    }
+  }
+
+  /**
+   * What became of the bands between the one expected and the one given? They are lost, destroyed,
+   * or used out of order; until that is said the band is not taken.
+   *
+   * @param band the band that was given
+   * @param provenance how it came in
+   * @param skipped the bands before it that are not accounted for, at least one
+   * @param rest what was said in the same breath and comes after
+   */
+  record Skipped(BandNumber band, Provenance provenance, List<BandNumber> skipped, List<Offer> rest)
+      implements Question {
+    public Skipped {
+      skipped = List.copyOf(skipped);
+      rest = List.copyOf(rest);
+    }
+  }
+
+  /**
+   * What does a band from elsewhere say, read once more? There is no ledger to compare it with, so
+   * the two readings must agree.
+   *
+   * @param band the first reading
+   * @param provenance how it came in
+   * @param rest what was said in the same breath and comes after
+   */
+  record Twice(BandNumber band, Provenance provenance, List<Offer> rest) implements Question {
+    public Twice {
       rest = List.copyOf(rest);
     }
   }

@@ -16,6 +16,12 @@ record Questions(Phrases phrases) {
       FieldSpec spec = phrases.form().spec(keep.field());
       return keep.doubts().get(0).shown() + " Keep " + phrases.shown(spec, keep.value()) + "?";
     }
+    if (question instanceof Question.Skipped skipped) {
+      return BandQuestions.shown(skipped);
+    }
+    if (question instanceof Question.Twice) {
+      return "A band from elsewhere is read twice: read it from the bird once more.";
+    }
     if (question instanceof Question.Resume resume) {
       return "An unfinished bird was found: "
           + phrases.line(resume.record())

@@ -7,7 +7,7 @@ import java.util.function.UnaryOperator;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
-import org.calamus.core.rule.BandLedger;
+import org.calamus.core.rule.Known;
 
 /**
  * Where a session stands. Immutable; made and changed by {@link Dialogue} alone.
@@ -17,7 +17,7 @@ import org.calamus.core.rule.BandLedger;
  * @param open the field asked now; empty where every field has a value
  * @param question the question that waits for an answer
  * @param changes the changes of the record, newest last
- * @param ledger the bands used
+ * @param known what the saved records tell
  * @param recent the last saved records, newest first
  * @param savedCount the records saved in this session
  * @param face what the bander was last told
@@ -29,7 +29,7 @@ public record State(
     Optional<FieldId> open,
     Optional<Question> question,
     List<Change> changes,
-    BandLedger ledger,
+    Known known,
     List<String> recent,
     int savedCount,
     Face face,
@@ -48,16 +48,16 @@ public record State(
    *
    * @param nextId the number of the next new record
    * @param first the field asked first
-   * @param ledger the bands used in the saved records
+   * @param known what the saved records tell
    */
-  public static State atStart(long nextId, FieldId first, BandLedger ledger) {
+  public static State atStart(long nextId, FieldId first, Known known) {
     return new State(
         Optional.empty(),
         nextId,
         Optional.of(first),
         Optional.empty(),
         List.of(),
-        ledger,
+        known,
         List.of(),
         0,
         Face.atStart(),
@@ -65,7 +65,7 @@ public record State(
   }
 
   Optional<BandNumber> expectedBand() {
-    return ledger.expected();
+    return known.ledger().expected();
   }
 
   Optional<FieldId> lastGiven() {
@@ -81,7 +81,7 @@ public record State(
         open,
         question,
         changes,
-        ledger,
+        known,
         recent,
         savedCount,
         change.apply(face),
@@ -95,7 +95,7 @@ public record State(
         open,
         question,
         changes,
-        ledger,
+        known,
         recent,
         savedCount,
         face,
@@ -108,12 +108,12 @@ public record State(
 
   State withOpen(Optional<FieldId> field) {
     return new State(
-        record, nextId, field, question, changes, ledger, recent, savedCount, face, console);
+        record, nextId, field, question, changes, known, recent, savedCount, face, console);
   }
 
   State withQuestion(Optional<Question> asked) {
     return new State(
-        record, nextId, open, asked, changes, ledger, recent, savedCount, face, console);
+        record, nextId, open, asked, changes, known, recent, savedCount, face, console);
   }
 
   State withRecord(CaptureRecord changed, List<Change> made) {
@@ -123,7 +123,7 @@ public record State(
         open,
         question,
         made,
-        ledger,
+        known,
         recent,
         savedCount,
         face,
@@ -136,6 +136,21 @@ public record State(
     return withRecord(changed, made);
   }
 
+  /** A band was accounted for by a record of its own. */
+  State withAccounted(CaptureRecord accounted) {
+    return new State(
+        record,
+        Math.max(nextId, accounted.id() + 1),
+        open,
+        question,
+        changes,
+        known.with(accounted),
+        recent,
+        savedCount,
+        face,
+        console);
+  }
+
   State withoutRecord(FieldId first) {
     return new State(
         Optional.empty(),
@@ -143,11 +158,11 @@ public record State(
         Optional.of(first),
         Optional.empty(),
         List.of(),
-        ledger,
+        known,
         recent,
         savedCount,
         face.withKeys("").withMisses(0),
-        console.withWaiting(Optional.empty()));
+        console.withWaiting(Optional.empty()).withWarned(View.Hold.WITHIN));
   }
 
   State withSaved(CaptureRecord saved, String line) {
@@ -159,7 +174,7 @@ public record State(
         open,
         question,
         changes,
-        saved.band().map(ledger::withUsed).orElse(ledger),
+        known.with(saved),
         lines.subList(0, Math.min(RECENT, lines.size())),
         savedCount + 1,
         face,

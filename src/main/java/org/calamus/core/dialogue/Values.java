@@ -5,9 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.form.Release;
 import org.calamus.core.readback.Phrases;
 import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -21,20 +24,26 @@ import org.calamus.core.speech.Meaning;
 /** The part of the dialogue that brings values into the record, whatever the way in. */
 final class Values {
 
-  private static final int PATIENCE = 2;
-
   private final Setup setup;
   private final Phrases phrases;
+  private final Saving saving;
+  private final Prompts prompts;
+  private final BandQuestions bands;
+  private final Conclusions conclusions;
 
   Values(Setup setup) {
     this.setup = setup;
     this.phrases = setup.phrases();
+    this.saving = new Saving(setup.form());
+    this.prompts = new Prompts(setup);
+    this.bands = new BandQuestions(setup);
+    this.conclusions = new Conclusions(setup);
   }
 
   /** Values that were spoken. */
   Step said(State state, Meaning.Values given, String words, Instant at) {
     if (isOtherQuestion(state)) {
-      return miss(state, "answer affirm or negative first");
+      return prompts.miss(state, "answer affirm or negative first");
     }
     Provenance provenance = new Provenance(Provenance.Way.SAID, words);
     Optional<FieldId> unnamed =
@@ -55,18 +64,70 @@ final class Values {
    * and the questioned field is asked again where none of them fills it.
    */
   Step inPlace(State state, List<Offer> offers, Instant at) {
-    if (state.question().isEmpty() || !(state.question().get() instanceof Question.Keep keep)) {
+    Optional<Question> question = state.question();
+    if (question.isEmpty()) {
       return offer(state, offers, at);
     }
-    List<Offer> all = new ArrayList<>(offers);
-    keep.rest().stream()
-        .filter(r -> offers.stream().noneMatch(o -> o.field() == r.field()))
-        .forEach(all::add);
-    return offer(state.withOpen(Optional.of(keep.field())), all, at);
+    if (question.get() instanceof Question.Keep keep) {
+      return offer(state.withOpen(Optional.of(keep.field())), with(offers, keep.rest()), at);
+    }
+    State asked = state.withQuestion(Optional.empty()).withOpen(Optional.of(FieldId.BAND));
+    if (question.get() instanceof Question.Skipped skipped) {
+      Optional<CaptureKind> fate = fate(offers);
+      return fate.isPresent()
+          ? bands
+              .account(state, skipped, fate.get(), at)
+              .then(s -> offer(s, BandQuestions.skippedTo(skipped, List.of()), at))
+          : offer(asked, with(offers, skipped.rest()), at);
+    }
+    if (question.get() instanceof Question.Twice twice) {
+      return readAgain(asked, twice, offers, at);
+    }
+    return offer(state, offers, at);
   }
 
+  private Step readAgain(State asked, Question.Twice twice, List<Offer> offers, Instant at) {
+    Optional<Offer> second = offers.stream().filter(o -> o.field() == FieldId.BAND).findFirst();
+    if (second.isEmpty() || second.get().heard() instanceof Heard.No) {
+      return prompts.miss(asked.withQuestion(Optional.of(twice)), "read the band once more");
+    }
+    String text = second.get().heard() instanceof Heard.One one ? one.value().text() : "";
+    return BandQuestions.readAgain(twice, second.get())
+        .map(all -> offer(asked, all, at))
+        .orElseGet(() -> bands.differ(asked, twice, text));
+  }
+
+  /** What was said of skipped bands; empty where something else was said. */
+  private static Optional<CaptureKind> fate(List<Offer> offers) {
+    return offers.stream()
+        .filter(o -> o.field() == FieldId.KIND)
+        .flatMap(
+            o ->
+                o.heard() instanceof Heard.One one ? Stream.of(one.value().text()) : Stream.empty())
+        .flatMap(code -> CaptureKind.ofCode(code).stream())
+        .filter(kind -> !kind.hasBird())
+        .findFirst();
+  }
+
+  /** What is given now, and what was given before for other fields. */
+  private static List<Offer> with(List<Offer> offers, List<Offer> rest) {
+    List<Offer> all = new ArrayList<>(offers);
+    rest.stream()
+        .filter(r -> offers.stream().noneMatch(o -> o.field() == r.field()))
+        .forEach(all::add);
+    return all;
+  }
+
+  /** Whether a question is open that only "affirm" or "negative" answers. */
   static boolean isOtherQuestion(State state) {
-    return state.question().isPresent() && !(state.question().get() instanceof Question.Keep);
+    return state
+        .question()
+        .filter(
+            q ->
+                !(q instanceof Question.Keep)
+                    && !(q instanceof Question.Skipped)
+                    && !(q instanceof Question.Twice))
+        .isPresent();
   }
 
   /** Takes, questions or refuses values in their order. */
@@ -95,33 +156,64 @@ final class Values {
     }
     Offer first = offers.get(0);
     List<Offer> rest = offers.subList(1, offers.size());
-    Optional<FieldValue> value = decide(state, first, at);
+    Optional<FieldValue> value = decide(state, first, at).map(v -> orEarly(state, first, v));
     if (value.isEmpty()) {
-      return step.then(s -> miss(s, hint(first), told));
+      return step.then(s -> prompts.miss(s, hint(first), told));
+    }
+    List<Offer> concluded = conclusions.before(state, first, value.get());
+    if (!concluded.isEmpty()) {
+      return offer(step, with(concluded, offers), told, at);
+    }
+    Optional<Question> asks = bands.before(state, first, value.get(), rest);
+    if (asks.isPresent()) {
+      return step.then(s -> bands.ask(s, asks.get(), told));
     }
     List<Finding> findings = findings(state, first, value.get(), at);
     if (findings.stream().anyMatch(f -> f.severity() == Finding.Severity.REFUSED)) {
       return step.then(s -> refuse(s, first.field(), findings.get(0), told));
     }
-    if (!findings.isEmpty()) {
+    List<Finding> doubts =
+        findings.stream().filter(f -> f.severity() == Finding.Severity.ASKS).toList();
+    if (!doubts.isEmpty()) {
       Question.Keep keep =
           new Question.Keep(
-              first.field(), value.get(), first.provenance(), findings, List.of(), rest);
+              first.field(), value.get(), first.provenance(), doubts, first.overruled(), rest);
       return step.then(s -> ask(s, keep, told));
     }
-    Entry entry = new Entry(value.get(), first.provenance(), at, List.of());
+    Entry entry = new Entry(value.get(), first.provenance(), at, first.overruled());
     List<String> more = new ArrayList<>(told);
-    more.add(readback(state, first.field(), value.get()));
-    return offer(step.then(s -> take(s, first.field(), entry)), rest, more, at);
+    more.addAll(readback(state, first, value.get()));
+    String note = findings.stream().map(Finding::shown).findFirst().orElse("");
+    Step taken = step.then(s -> take(s, first.field(), entry)).then(s -> Step.of(s.message(note)));
+    conclusions.told(taken.state(), first.field()).ifPresent(more::add);
+    return offer(taken, with(conclusions.after(taken.state(), first.field()), rest), more, at);
   }
 
   /** The value as read back: of the band that was expected its last three digits are enough. */
-  private String readback(State state, FieldId field, FieldValue value) {
+  private List<String> readback(State state, Offer offer, FieldValue value) {
+    boolean isSilent =
+        offer.field() == FieldId.BAND_SIZE && offer.provenance().way() == Provenance.Way.CONCLUDED;
+    if (isSilent) {
+      return List.of();
+    }
     boolean isExpected = state.expectedBand().map(value::equals).orElse(false);
-    FieldSpec spec = setup.form().spec(field);
-    return value instanceof BandNumber band && isExpected
-        ? spec.spoken() + " " + Spoken.digits(band.suffix().substring(2))
-        : phrases.spokenWithName(spec, value);
+    FieldSpec spec = setup.form().spec(offer.field());
+    return List.of(
+        value instanceof BandNumber band && isExpected
+            ? spec.spoken() + " " + Spoken.digits(band.lastDigits())
+            : phrases.spokenWithName(spec, value));
+  }
+
+  /** A bird that is released while something required is missing is released early. */
+  private FieldValue orEarly(State state, Offer offer, FieldValue value) {
+    boolean isRelease =
+        offer.field() == FieldId.RELEASE && value.text().equals(Release.RELEASED.name());
+    boolean isIncomplete =
+        state
+            .record()
+            .map(r -> !setup.form().missing(r.without(FieldId.RELEASE)).isEmpty())
+            .orElse(true);
+    return isRelease && isIncomplete ? new FieldValue.Code(Release.EARLY.name()) : value;
   }
 
   private static String hint(Offer offer) {
@@ -133,21 +225,30 @@ final class Values {
     if (offer.heard() instanceof Heard.One one) {
       return Optional.of(one.value());
     }
+    if (offer.heard() instanceof Heard.Ending ending) {
+      return Optional.of(ending.value());
+    }
     if (offer.heard() instanceof Heard.Twins twins) {
-      boolean fits = findings(state, offer, twins.value(), at).isEmpty();
-      boolean twinFits = findings(state, offer, twins.twin(), at).isEmpty();
+      boolean fits = isAccepted(state, offer, twins.value(), at);
+      boolean twinFits = isAccepted(state, offer, twins.twin(), at);
       return fits && !twinFits ? Optional.of(twins.value()) : Optional.empty();
     }
     return Optional.empty();
   }
 
-  private List<Finding> findings(State state, Offer offer, FieldValue value, Instant at) {
-    Entry entry = new Entry(value, offer.provenance(), at, List.of());
-    CaptureRecord candidate = current(state, at).with(offer.field(), entry);
-    return setup.rules().check(candidate, offer.field(), state.ledger());
+  private boolean isAccepted(State state, Offer offer, FieldValue value, Instant at) {
+    return findings(state, offer, value, at).stream()
+        .allMatch(f -> f.severity() == Finding.Severity.NOTES);
   }
 
-  private CaptureRecord current(State state, Instant at) {
+  private List<Finding> findings(State state, Offer offer, FieldValue value, Instant at) {
+    Entry entry = new Entry(value, offer.provenance(), at, offer.overruled());
+    CaptureRecord candidate = current(state, at).with(offer.field(), entry);
+    return setup.rules().check(candidate, offer.field(), state.known(), at);
+  }
+
+  /** The record in the hand, or one that would begin now. */
+  CaptureRecord current(State state, Instant at) {
     return state
         .record()
         .orElseGet(
@@ -177,7 +278,9 @@ final class Values {
                         .withMessage(""));
     boolean askedIsFilled = state.open().flatMap(after::entry).isPresent();
     State next =
-        wasAsked || askedIsFilled ? taken.withOpen(setup.form().nextEmpty(after, field)) : taken;
+        wasAsked || askedIsFilled || field == FieldId.KIND
+            ? taken.withOpen(setup.form().nextEmpty(after, field))
+            : taken;
     return Step.of(next)
         .then(new Effect.JournalValue(after, field, entry))
         .then(new Effect.Sound(Tone.TAKEN));
@@ -195,7 +298,7 @@ final class Values {
             .face(f -> f.withMessage(finding.shown()).withKeys("").withoutBig());
     return Step.of(refused)
         .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say(joined(told, finding.spoken()));
+        .say(Prompts.joined(told, finding.spoken()));
   }
 
   private Step ask(State state, Question.Keep keep, List<String> told) {
@@ -212,7 +315,7 @@ final class Values {
     String keeps = "keep " + phrases.spokenWithName(spec, keep.value());
     return Step.of(asked)
         .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say(joined(told, doubt.spoken() + ". " + keeps));
+        .say(Prompts.joined(told, doubt.spoken() + ". " + keeps));
   }
 
   /** The bander keeps the doubted value. */
@@ -251,56 +354,11 @@ final class Values {
     State state = step.state().console(c -> c.withWaiting(Optional.empty()));
     boolean isWanted = hasWaiting(step.state());
     Step cleared = new Step(state, step.effects());
-    return isWanted
-        ? offer(cleared, List.of(waiting.get()), told, at)
-        : cleared.then(s -> prompt(s, String.join(". ", told)));
-  }
-
-  private static String joined(List<String> told, String last) {
-    List<String> all = new ArrayList<>(told);
-    all.add(last);
-    return String.join(". ", all);
-  }
-
-  /** Says what was taken, and what is asked next. */
-  Step prompt(State state, String taken) {
-    String asked = state.open().map(f -> setup.form().spec(f).spoken()).orElse("save record");
-    return Step.of(state).say(taken.isEmpty() ? asked : taken + ". " + asked);
-  }
-
-  /** Keys were struck and not entered: what would leave their field must not lose them silently. */
-  Step notEntered(State state) {
-    String keys = state.face().keys();
-    return Step.of(state.message(keys + " is not entered yet: Enter takes it, minus clears it."))
-        .then(new Effect.Sound(Tone.NOT_UNDERSTOOD))
-        .say("not entered yet");
-  }
-
-  /** Something was not understood: the first time "again", then what fits, then the keypad. */
-  Step miss(State state, String hint) {
-    return miss(state, hint, List.of());
-  }
-
-  /** What was taken before is told in the same phrase, since a second one would cut it off. */
-  private Step miss(State state, String hint, List<String> told) {
-    int misses = state.face().misses() + 1;
-    String asked = Dialogue.askedField(state).map(f -> setup.form().spec(f).spoken()).orElse("");
-    String phrase = hint.isEmpty() ? "again" : hint;
-    if (misses == PATIENCE && hint.isEmpty()) {
-      phrase = fitting(state, asked);
-    } else if (misses > PATIENCE) {
-      phrase = "use the keypad" + (asked.isEmpty() ? "" : " for " + asked);
+    if (isWanted) {
+      return offer(cleared, List.of(waiting.get()), told, at);
     }
-    String shown = "Not understood: " + phrase + ".";
-    return Step.of(state.face(f -> f.withMisses(misses).withMessage(shown)))
-        .then(new Effect.Sound(Tone.NOT_UNDERSTOOD))
-        .say(joined(told, phrase));
-  }
-
-  private static String fitting(State state, String asked) {
-    if (!asked.isEmpty()) {
-      return asked + ", or correction";
-    }
-    return state.question().isPresent() ? "say affirm or negative" : "save record, or correction";
+    return Saving.isBirdGone(state)
+        ? cleared.then(s -> saving.save(s, told, at))
+        : cleared.then(s -> prompts.prompt(s, String.join(". ", told)));
   }
 }

@@ -27,6 +27,10 @@ import org.calamus.core.record.FieldId;
  * @param savedCount the records saved in this session
  * @param recent the last saved records, newest first, one line each
  * @param cautions lines shown once, at the start of a session
+ * @param choices what can be chosen by number now: the menu, or the codes of the field that is
+ *     asked; empty where there is nothing to choose
+ * @param history what is known of the bird whose band was read, newest capture first; one line each
+ * @param hold how the time in the hand stands against the station's limit
  */
 public record View(
     Mode mode,
@@ -45,7 +49,10 @@ public record View(
     Optional<Duration> inHand,
     int savedCount,
     List<String> recent,
-    List<String> cautions) {
+    List<String> cautions,
+    List<Choice> choices,
+    List<String> history,
+    Hold hold) {
 
   /** Copies the lists. */
   public View {
@@ -55,6 +62,33 @@ public record View(
     hints = List.copyOf(hints);
     recent = List.copyOf(recent);
     cautions = List.copyOf(cautions);
+    choices = List.copyOf(choices);
+    history = List.copyOf(history);
+  }
+
+  /** The same view with another level at the microphone. */
+  public View withDecibels(int level) {
+    return new View(
+        mode,
+        station,
+        asked,
+        big,
+        bigOf,
+        lines,
+        question,
+        message,
+        health,
+        level,
+        live,
+        hints,
+        nextBand,
+        inHand,
+        savedCount,
+        recent,
+        cautions,
+        choices,
+        history,
+        hold);
   }
 
   /** What the console is doing. */
@@ -70,6 +104,24 @@ public record View(
     /** A question waits for its answer. */
     CHECK
   }
+
+  /** How the time in the hand stands. */
+  public enum Hold {
+    /** No bird, or within the time. */
+    WITHIN,
+    /** Longer than the station's warning. */
+    LONG,
+    /** Longer than the station's limit. */
+    OVER
+  }
+
+  /**
+   * Something to choose by number.
+   *
+   * @param keys what to strike
+   * @param meaning what it stands for
+   */
+  public record Choice(String keys, String meaning) {}
 
   /**
    * A field of the record.

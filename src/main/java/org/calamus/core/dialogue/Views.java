@@ -1,6 +1,5 @@
 package org.calamus.core.dialogue;
 
-import java.time.Duration;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -8,7 +7,10 @@ import java.util.Locale;
 import java.util.Optional;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.form.Form;
 import org.calamus.core.instrument.Weighing;
+import org.calamus.core.record.CaptureKind;
+import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Reading;
@@ -26,10 +28,16 @@ public final class Views {
               + " where they differ from what Calamus says, they are right.");
 
   private final Setup setup;
+  private final Choices choices;
+  private final Conclusions conclusions;
+  private final Holding holding;
 
   /** Views over a session's setup. */
   public Views(Setup setup) {
     this.setup = setup;
+    this.choices = new Choices(setup);
+    this.conclusions = new Conclusions(setup);
+    this.holding = new Holding(setup.rules().policy());
   }
 
   /** The view of a state. */
@@ -48,15 +56,13 @@ public final class Views {
         state.console().live().map(reading -> live(reading) + unseen(state.console())),
         hints(state),
         state.expectedBand().map(b -> b.text()).orElse(""),
-        state.record().map(r -> inHand(state, r.capturedAt())),
+        Holding.held(state),
         state.savedCount(),
         state.recent(),
-        state.face().hasCautions() ? CAUTIONS : List.of());
-  }
-
-  private static Duration inHand(State state, java.time.Instant since) {
-    Duration held = Duration.between(since, state.console().now());
-    return held.isNegative() ? Duration.ZERO : held;
+        state.face().hasCautions() ? CAUTIONS : List.of(),
+        choices.of(state),
+        conclusions.lines(state),
+        holding.hold(state));
   }
 
   private static View.Mode mode(State state) {
@@ -97,7 +103,7 @@ public final class Views {
 
   private List<View.Line> lines(State state) {
     List<View.Line> lines = new ArrayList<>();
-    for (FieldSpec spec : setup.form().fields()) {
+    for (FieldSpec spec : shown(state)) {
       Optional<Entry> entry = state.record().flatMap(r -> r.entry(spec.id()));
       Optional<Question.Keep> keep = keepFor(state, spec.id());
       String value =
@@ -125,14 +131,25 @@ public final class Views {
                     : Optional.empty());
   }
 
-  private static View.Standing standing(State state, FieldSpec spec, Optional<Entry> entry) {
+  private List<FieldSpec> shown(State state) {
+    Form form = setup.form();
+    return state
+        .record()
+        .map(form::shown)
+        .orElseGet(() -> form.asked(CaptureKind.NEW).stream().map(form::spec).toList());
+  }
+
+  private View.Standing standing(State state, FieldSpec spec, Optional<Entry> entry) {
     if (state.question().isEmpty() && state.open().map(spec.id()::equals).orElse(false)) {
       return View.Standing.ASKED;
     }
     if (entry.isPresent()) {
       return entry.get().isConfirmedDoubt() ? View.Standing.CONFIRMED : View.Standing.TAKEN;
     }
-    return spec.isRequired() ? View.Standing.MISSING : View.Standing.EMPTY;
+    CaptureKind kind = state.record().map(CaptureRecord::kind).orElse(CaptureKind.NEW);
+    return setup.form().need(kind, spec.id()).filter(n -> n == Form.Need.REQUIRED).isPresent()
+        ? View.Standing.MISSING
+        : View.Standing.EMPTY;
   }
 
   private Optional<String> question(State state) {
@@ -180,10 +197,11 @@ public final class Views {
     }
     hints.add(new View.Hint("say again", "/", ""));
     hints.add(new View.Hint("save record", "++", ""));
-    hints.add(new View.Hint("read back", "+7", "whole record"));
-    hints.add(new View.Hint("erase", "+0", "empty a field"));
-    hints.add(new View.Hint("abandon record", "+8", ""));
-    hints.add(new View.Hint("end session", "+9", ""));
+    hints.add(new View.Hint("released", "+/", "bird goes, values stay"));
+    hints.add(new View.Hint("read back", "+*", "whole record"));
+    hints.add(new View.Hint("erase", "+-", "empty a field"));
+    hints.add(new View.Hint("abandon record", "+98", ""));
+    hints.add(new View.Hint("end session", "+99", ""));
     return hints;
   }
 

@@ -17,6 +17,14 @@ public sealed interface FieldKind {
   record Coded(CodeTable table) implements FieldKind {}
 
   /**
+   * One or more codes of a table.
+   *
+   * @param table the table
+   * @param most how many at most, 2 or more
+   */
+  record CodedMany(CodeTable table, int most) implements FieldKind {}
+
+  /**
    * A measured amount.
    *
    * @param unit its unit
@@ -26,4 +34,10 @@ public sealed interface FieldKind {
    */
   record Measured(Unit unit, BigDecimal least, BigDecimal most, int decimals)
       implements FieldKind {}
+
+  /** A time of day, as the clock at the station shows it. */
+  record Time() implements FieldKind {}
+
+  /** Free remarks. */
+  record Note() implements FieldKind {}
 }

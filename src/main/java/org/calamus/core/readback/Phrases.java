@@ -22,7 +22,7 @@ public record Phrases(Form form) {
   /** A value as it is said, without its field: "nine two", "white breasted nuthatch". */
   public String spoken(FieldSpec spec, FieldValue value) {
     if (value instanceof BandNumber band) {
-      return Spoken.digits(band.text());
+      return Spoken.characters(band.text());
     }
     if (value instanceof FieldValue.Measure measure) {
       return Spoken.number(measure.amount());

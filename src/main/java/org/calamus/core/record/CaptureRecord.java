@@ -3,6 +3,7 @@ package org.calamus.core.record;
 import java.time.Instant;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -52,10 +53,26 @@ public record CaptureRecord(
         .flatMap(v -> v instanceof FieldValue.Code c ? Optional.of(c.code()) : Optional.empty());
   }
 
+  /** The kind of capture; a new band where nothing else was said. */
+  public CaptureKind kind() {
+    return code(FieldId.KIND).flatMap(CaptureKind::ofCode).orElse(CaptureKind.NEW);
+  }
+
   /** The band number, or empty. */
   public Optional<BandNumber> band() {
-    return value(FieldId.BAND)
-        .flatMap(v -> v instanceof BandNumber b ? Optional.of(b) : Optional.empty());
+    return band(FieldId.BAND);
+  }
+
+  /** The band number of a field, or empty. */
+  public Optional<BandNumber> band(FieldId field) {
+    return value(field).flatMap(v -> v instanceof BandNumber b ? Optional.of(b) : Optional.empty());
+  }
+
+  /** The codes of a field that may hold several; none where it is empty. */
+  public List<String> codes(FieldId field) {
+    return value(field)
+        .map(v -> v instanceof FieldValue.Codes c ? c.codes() : List.of(v.text()))
+        .orElse(List.of());
   }
 
   /** A copy in which the field holds the entry. */

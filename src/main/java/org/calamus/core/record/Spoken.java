@@ -8,13 +8,19 @@ import java.util.StringJoiner;
  * Numbers and codes in spoken words, digit by digit, as in radiotelephony.
  *
  * <p>Source: ICAO Annex 10, Volume II, 5.2.1.4: numbers are transmitted by pronouncing each digit
- * separately. "Point" is used for the decimal sign, as in FAA Aeronautical Information Manual
- * 4-2-8.
+ * separately; Figure 5-1: the spelling alphabet. "Point" is used for the decimal sign, as in FAA
+ * Aeronautical Information Manual 4-2-8.
  */
 public final class Spoken {
 
   private static final String[] DIGITS = {
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"
+  };
+
+  private static final String[] LETTERS = {
+    "alfa", "bravo", "charlie", "delta", "echo", "foxtrot", "golf", "hotel", "india", "juliett",
+    "kilo", "lima", "mike", "november", "oscar", "papa", "quebec", "romeo", "sierra", "tango",
+    "uniform", "victor", "whiskey", "x ray", "yankee", "zulu"
   };
 
   private Spoken() {}
@@ -34,6 +40,22 @@ public final class Spoken {
         words.add("point");
       } else if (c == '-' && words.length() == 0) {
         words.add("minus");
+      }
+    }
+    return words.toString();
+  }
+
+  /**
+   * Every digit of a text as a word, and every letter as its word of the spelling alphabet, without
+   * hyphens: X12 is "x ray one two".
+   */
+  public static String characters(String text) {
+    StringJoiner words = new StringJoiner(" ");
+    for (char c : text.toUpperCase(Locale.ROOT).toCharArray()) {
+      if (c >= '0' && c <= '9') {
+        words.add(DIGITS[c - '0']);
+      } else if (c >= 'A' && c <= 'Z') {
+        words.add(LETTERS[c - 'A']);
       }
     }
     return words.toString();

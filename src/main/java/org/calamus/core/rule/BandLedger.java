@@ -3,6 +3,7 @@ package org.calamus.core.rule;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -29,6 +30,15 @@ public record BandLedger(
     return new BandLedger(Set.of(), Map.of(), Optional.empty());
   }
 
+  /** A ledger of bands that were used in this order. */
+  public static BandLedger ofUsed(List<BandNumber> bands) {
+    Map<String, BandNumber> last = new HashMap<>();
+    bands.forEach(band -> last.put(band.prefix(), band));
+    Optional<BandNumber> lastOfAll =
+        bands.isEmpty() ? Optional.empty() : Optional.of(bands.get(bands.size() - 1));
+    return new BandLedger(new HashSet<>(bands), last, lastOfAll);
+  }
+
   /** The ledger after a band was used. */
   public BandLedger withUsed(BandNumber band) {
     Set<BandNumber> moreUsed = new HashSet<>(used);
@@ -46,6 +56,22 @@ public record BandLedger(
   /** The next unused band of this prefix; empty where none was used yet, or the last was. */
   public Optional<BandNumber> expected(String prefix) {
     return Optional.ofNullable(lastByPrefix.get(prefix)).flatMap(this::nextUnused);
+  }
+
+  /** The bands between the next one of the band's string and it that nothing became of yet. */
+  public java.util.List<BandNumber> skippedBefore(BandNumber band) {
+    java.util.List<BandNumber> skipped = new java.util.ArrayList<>();
+    Optional<BandNumber> at = expected(band.prefix()).filter(e -> e.compareTo(band) < 0);
+    while (at.isPresent() && at.get().compareTo(band) < 0 && skipped.size() < 20) {
+      skipped.add(at.get());
+      at = nextUnused(at.get());
+    }
+    return skipped;
+  }
+
+  /** The size of the string that a band is of; empty where it is not known. */
+  public Optional<String> sizeOf(BandNumber band) {
+    return Optional.empty();
   }
 
   /** No band follows the last of a prefix, whose suffix is 00000. */

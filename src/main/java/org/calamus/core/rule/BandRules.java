@@ -98,7 +98,7 @@ final class BandRules {
                         + " which is "
                         + band.firstOfString().text()
                         + ".",
-                    "band " + Spoken.digits(band.text()) + " begins a string inside"));
+                    "band " + Spoken.characters(band.text()) + " begins a string inside"));
   }
 
   private static Optional<Finding> refused(String rule, String shown, String spoken) {
@@ -106,6 +106,6 @@ final class BandRules {
   }
 
   private static String lastThree(BandNumber band) {
-    return Spoken.digits(band.suffix().substring(2));
+    return Spoken.digits(band.lastDigits());
   }
 }

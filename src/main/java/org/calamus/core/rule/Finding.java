@@ -7,7 +7,7 @@ import org.calamus.core.record.FieldId;
  * What a rule has to say of a value.
  *
  * @param rule the rule's id, as stored with the value when the bander overrules it
- * @param severity whether it refuses or asks
+ * @param severity whether it refuses, asks or only notes
  * @param field the field the finding is about, which need not be the one just filled
  * @param shown one sentence for the screen: field, value, and what would fit
  * @param spoken the same, short, with numbers digit by digit
@@ -28,6 +28,8 @@ public record Finding(String rule, Severity severity, FieldId field, String show
     /** The value would corrupt the data: it is not stored. */
     REFUSED,
     /** The value is doubtful: the bander is asked and may keep it. */
-    ASKS
+    ASKS,
+    /** The value is taken; what is odd about it is shown, and stands in the evening's list. */
+    NOTES
   }
 }

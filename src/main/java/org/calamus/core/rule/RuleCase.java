@@ -1,8 +1,67 @@
 package org.calamus.core.rule;
 
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
 import org.calamus.core.form.Form;
-import org.calamus.core.form.SpeciesTable;
+import org.calamus.core.form.Species;
+import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.PastCapture;
 
-/** What a rule may look at: the record with the new value in it, the tables, and the bands used. */
-record RuleCase(CaptureRecord record, Form form, SpeciesTable species, BandLedger ledger) {}
+/**
+ * What a rule may look at.
+ *
+ * @param record the record with the new value in it
+ * @param form the station's form
+ * @param reference the published tables
+ * @param known what the saved records tell
+ * @param policy what the station decided
+ * @param now the time of the check
+ */
+record RuleCase(
+    CaptureRecord record, Form form, Reference reference, Known known, Policy policy, Instant now) {
+
+  /** The record's species, where it is one of the table. */
+  Optional<Species> species() {
+    return record.code(FieldId.SPECIES).flatMap(reference.species()::byCode);
+  }
+
+  /** The kind of capture. */
+  CaptureKind kind() {
+    return record.kind();
+  }
+
+  /** The code of the sex; empty where none was given. */
+  Optional<String> sex() {
+    return record.code(FieldId.SEX);
+  }
+
+  /** The code of the age class; empty where none was given. */
+  Optional<String> age() {
+    return record.code(FieldId.AGE);
+  }
+
+  /** The bands. */
+  BandLedger ledger() {
+    return known.ledger();
+  }
+
+  /** The day of the capture at the station. */
+  LocalDate date() {
+    return record.capturedAt().atZone(policy.zone()).toLocalDate();
+  }
+
+  /**
+   * The earlier captures of the bird whose band was read, oldest first; none where the bird wore
+   * none, its number is not known, or has not been given yet. The record itself, where it was saved
+   * before, is not among them.
+   */
+  List<PastCapture> history() {
+    return kind().bandRead().flatMap(record::band).map(known::birds).orElse(List.of()).stream()
+        .filter(c -> c.id() != record.id())
+        .toList();
+  }
+}

@@ -1,11 +1,11 @@
 package org.calamus.core.rule;
 
-import java.util.ArrayList;
+import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.calamus.core.form.Form;
-import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 
@@ -13,9 +13,10 @@ import org.calamus.core.record.FieldId;
  * Checks a record against every rule.
  *
  * @param form the station's form
- * @param species the station's species
+ * @param reference the published tables
+ * @param policy what the station decided
  */
-public record Rules(Form form, SpeciesTable species) {
+public record Rules(Form form, Reference reference, Policy policy) {
 
   private static final List<Rule> CATALOGUE =
       Stream.of(FieldRules.all(), BandRules.all(), SpeciesRules.all())
@@ -27,20 +28,34 @@ public record Rules(Form form, SpeciesTable species) {
    *
    * @param record the record with the new value in it
    * @param changed the field that was filled
-   * @param ledger the bands used so far
-   * @return the findings, refusals first; empty where the value is accepted
+   * @param known what the saved records tell
+   * @param now the time of the check
+   * @return the findings, refusals first, then doubts, then notes; empty where nothing is odd
    */
-  public List<Finding> check(CaptureRecord record, FieldId changed, BandLedger ledger) {
-    RuleCase subject = new RuleCase(record, form, species, ledger);
-    List<Finding> refusals = new ArrayList<>();
-    List<Finding> doubts = new ArrayList<>();
-    for (Rule rule : CATALOGUE) {
-      Optional<Finding> finding =
-          rule.inputs().contains(changed) ? rule.apply(subject) : Optional.empty();
-      finding.ifPresent(f -> (f.severity() == Finding.Severity.REFUSED ? refusals : doubts).add(f));
-    }
-    refusals.addAll(doubts);
-    return List.copyOf(refusals);
+  public List<Finding> check(CaptureRecord record, FieldId changed, Known known, Instant now) {
+    return found(r -> r.looksAt(changed), record, known, now);
+  }
+
+  /**
+   * What the rules have to say of a whole record, as for the proof-reading in the evening.
+   *
+   * @param record the record
+   * @param known what the other saved records tell
+   * @param now the time of the check
+   * @return the findings, refusals first, then doubts, then notes; empty where nothing is odd
+   */
+  public List<Finding> review(CaptureRecord record, Known known, Instant now) {
+    return found(r -> true, record, known, now);
+  }
+
+  private List<Finding> found(
+      Predicate<Rule> isMeant, CaptureRecord record, Known known, Instant now) {
+    RuleCase subject = new RuleCase(record, form, reference, known, policy, now);
+    return CATALOGUE.stream()
+        .filter(isMeant)
+        .flatMap(rule -> rule.apply(subject).stream())
+        .sorted(Comparator.comparing(Finding::severity))
+        .toList();
   }
 
   /** The ids of all rules with their sources, for the documentation. */

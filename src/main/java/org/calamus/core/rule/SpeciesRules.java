@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Range;
 import org.calamus.core.form.Species;
@@ -21,12 +20,11 @@ final class SpeciesRules {
 
   static List<Rule> all() {
     return List.of(
-        plausible("wing.species", FieldId.WING, Species::wing, "mm"),
-        plausible("mass.species", FieldId.MASS, Species::mass, "g"));
+        plausible("wing.species", FieldId.WING, "mm"),
+        plausible("mass.species", FieldId.MASS, "g"));
   }
 
-  private static Rule plausible(
-      String id, FieldId field, Function<Species, Optional<Range>> range, String unit) {
+  private static Rule plausible(String id, FieldId field, String unit) {
     return new Rule(
         id,
         Set.of(FieldId.SPECIES, field),
@@ -34,8 +32,11 @@ final class SpeciesRules {
         c ->
             c.record()
                 .code(FieldId.SPECIES)
-                .flatMap(c.species()::byCode)
-                .flatMap(s -> range.apply(s).flatMap(r -> outside(id, field, c, s, r, unit))));
+                .flatMap(c.reference().species()::byCode)
+                .flatMap(
+                    s ->
+                        s.range(field, c.record().code(FieldId.SEX))
+                            .flatMap(r -> outside(id, field, c, s, r, unit))));
   }
 
   private static Optional<Finding> outside(

@@ -23,13 +23,15 @@ public enum Command {
   SAVE,
   /** Abandon the record. */
   ABANDON,
+  /** The skipped bands are used out of order and stay expected. */
+  OUT_OF_ORDER,
   /** End the session. */
   END;
 
   /** The command of a name in a vocabulary file, such as {@code affirm}. */
   static Optional<Command> named(String name) {
     for (Command command : values()) {
-      if (command.name().toLowerCase(Locale.ROOT).equals(name)) {
+      if (command.name().toLowerCase(Locale.ROOT).replace('_', '-').equals(name)) {
         return Optional.of(command);
       }
     }

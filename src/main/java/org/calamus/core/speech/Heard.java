@@ -1,6 +1,7 @@
 package org.calamus.core.speech;
 
 import java.util.Objects;
+import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldValue;
 
 /** What the words for one field come to. */
@@ -17,6 +18,13 @@ public sealed interface Heard {
       Objects.requireNonNull(value);
     }
   }
+
+  /**
+   * A band of which only the last digits were given: it is of the string that is expected.
+   *
+   * @param value the whole number
+   */
+  record Ending(BandNumber value) implements Heard {}
 
   /**
    * A value that sounds like another, such as fifteen and fifty. It may be taken only where the

@@ -67,8 +67,8 @@ public final class ValueReader {
       return new Heard.One(whole.get());
     }
     boolean isEnd = digits.length() >= LEAST_LAST_DIGITS && digits.length() <= SUFFIX;
-    if (isEnd && expected.isPresent()) {
-      return new Heard.One(expected.get().endingIn(digits));
+    if (isEnd && expected.filter(e -> digits.length() <= e.suffix().length()).isPresent()) {
+      return new Heard.Ending(expected.get().endingIn(digits));
     }
     return new Heard.No(
         digits.length()

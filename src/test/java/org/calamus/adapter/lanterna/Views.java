@@ -294,7 +294,10 @@ final class Views {
           inHand,
           savedCount,
           recent,
-          cautions);
+          cautions,
+          List.of(),
+          List.of(),
+          View.Hold.WITHIN);
     }
   }
 }

@@ -215,7 +215,10 @@ class PlainScreenTest {
           inHand,
           savedCount,
           recent,
-          List.of("the bird comes first"));
+          List.of("the bird comes first"),
+          List.of(),
+          List.of(),
+          View.Hold.WITHIN);
     }
   }
 }

@@ -233,7 +233,7 @@ class FailureTest {
   private static Entry wordy() {
     return new Entry(
         Birds.mass("22.30").value(),
-        new Provenance(Provenance.Way.MEASURED, "22.30 g ".repeat(2000)),
+        new Provenance(Provenance.Way.MEASURED, "22.30 g ".repeat(6000)),
         Birds.later(30),
         List.of());
   }

@@ -24,7 +24,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class SchemaTest {
 
   private static final String V1 = "/schema/V1__records.sql";
-  private static final Schema NEXT = new Schema(List.of(V1, "/schema/V2__test_remark.sql"));
+  private static final String V2 = "/schema/V2__more_kinds.sql";
+  private static final Schema NEXT = new Schema(List.of(V1, V2, "/schema/V3__test_remark.sql"));
 
   @TempDir Path folder;
   @TempDir Path natives;
@@ -59,6 +60,7 @@ class SchemaTest {
               "journal.kind TEXT",
               "journal.text TEXT",
               "journal.unit TEXT",
+              "journal.memo TEXT",
               "journal.way TEXT",
               "journal.detail TEXT",
               "journal.entered_at TEXT",
@@ -81,9 +83,17 @@ class SchemaTest {
         "DELETE FROM record_event",
         "UPDATE confirmed_rule SET rule = 'x'",
         "DELETE FROM confirmed_rule",
-        "INSERT INTO journal SELECT 99, 77, field, null, kind, text, unit, way, detail, entered_at"
+        "INSERT INTO journal SELECT 99, 77, field, null, kind, text, unit, memo, way, detail,"
+            + " entered_at FROM journal LIMIT 1",
+        "INSERT INTO journal SELECT 99, 1, field, 1, 'real', text, unit, memo, way, detail,"
+            + " entered_at FROM journal LIMIT 1",
+        "INSERT INTO journal SELECT 99, 1, field, 1, kind, text, unit, 'a.wav', way, detail,"
+            + " entered_at FROM journal LIMIT 1",
+        "INSERT INTO journal SELECT 99, 1, field, 1, 'note', '', '', '', way, detail, entered_at"
             + " FROM journal LIMIT 1",
-        "INSERT INTO journal SELECT 99, 1, field, 1, 'real', text, unit, way, detail, entered_at"
+        "INSERT INTO journal SELECT 99, 1, field, 1, 'code', '', '', '', way, detail, entered_at"
+            + " FROM journal LIMIT 1",
+        "INSERT INTO journal SELECT 99, 1, field, 1, 'erased', 'x', '', '', '', detail, entered_at"
             + " FROM journal LIMIT 1"
       })
   void tablesRefuseWhatIsNotAnAddition(String sql) {
@@ -109,7 +119,7 @@ class SchemaTest {
     saveOne(Schema.CURRENT);
     try (SqliteRecordStore newer = new SqliteRecordStore(folder, natives, NEXT)) {
       assertThat(newer.saved()).containsExactly(Birds.banded(1));
-      assertThat(Look.number(newer, "PRAGMA user_version")).isEqualTo(2);
+      assertThat(Look.number(newer, "PRAGMA user_version")).isEqualTo(3);
       assertThat(Look.number(newer, "SELECT count(remark) FROM capture_record")).isEqualTo(1);
     }
   }
@@ -117,7 +127,7 @@ class SchemaTest {
   @Test
   void olderDatabaseStaysAsItIsWhereAScriptFails() {
     saveOne(Schema.CURRENT);
-    Schema broken = new Schema(List.of(V1, "/schema/V2__test_broken.sql"));
+    Schema broken = new Schema(List.of(V1, V2, "/schema/V3__test_broken.sql"));
     assertThatThrownBy(() -> new SqliteRecordStore(folder, natives, broken))
         .isInstanceOf(StoreException.class);
     try (SqliteRecordStore store = new SqliteRecordStore(folder, natives)) {
@@ -142,11 +152,11 @@ class SchemaTest {
         .hasMessage(
             "The records cannot be opened: "
                 + file
-                + " has schema version 2 and this Calamus knows versions up to 1; start the newer"
+                + " has schema version 3 and this Calamus knows versions up to 2; start the newer"
                 + " Calamus or give another folder with --data");
     assertThatThrownBy(() -> SqliteRecordStore.health(folder, natives))
         .isInstanceOf(StoreException.class)
-        .hasMessageContaining("schema version 2");
+        .hasMessageContaining("schema version 3");
     assertThat(Files.readAllBytes(file)).isEqualTo(before);
     assertThat(Files.getLastModifiedTime(file).toInstant()).isEqualTo("2026-01-01T00:00:00Z");
     saveOne(NEXT);

@@ -7,7 +7,9 @@ import static org.calamus.adapter.sqlite.Birds.later;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalTime;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
@@ -83,6 +85,21 @@ class SqliteRecordStoreTest {
                 new Provenance(Provenance.Way.MEASURED, odd),
                 later(7),
                 List.of("mass-range", "mass \u2640 'odd'", "mass-for-species"))),
+        row(FieldId.HOW_AGED, Birds.keyed(new FieldValue.Codes(List.of("P", "S", "M")))),
+        row(FieldId.HOW_SEXED, Birds.keyed(new FieldValue.Codes(List.of("C")))),
+        row(FieldId.TIME, Birds.keyed(new FieldValue.TimeOfDay(LocalTime.of(8, 40)))),
+        row(FieldId.TIME, Birds.keyed(new FieldValue.TimeOfDay(LocalTime.MIDNIGHT))),
+        row(FieldId.NOTE, Birds.keyed(new FieldValue.Note("odd " + odd, Optional.empty()))),
+        row(FieldId.NOTE, Birds.keyed(new FieldValue.Note("", Optional.of("1-1.wav")))),
+        row(FieldId.NOTE, Birds.keyed(new FieldValue.Note("left eye", Optional.of("1-2.wav")))),
+        row(FieldId.NOTE, Birds.keyed(new FieldValue.Note("[1-1.wav]", Optional.empty()))),
+        row(
+            FieldId.BAND_SIZE,
+            new Entry(
+                new FieldValue.Code("1B"),
+                new Provenance(Provenance.Way.CONCLUDED, "from the string 2841-556"),
+                later(8),
+                List.of())),
         row(
             FieldId.AGE,
             new Entry(
@@ -90,6 +107,15 @@ class SqliteRecordStoreTest {
                 new Provenance(Provenance.Way.KEYED, ""),
                 Instant.parse("2026-12-31T23:59:59.999Z"),
                 List.of("age-sex"))));
+  }
+
+  @Test
+  void entriesOfEveryKindLeaveNoKindAndNoWayOut() {
+    List<Entry> all = entriesOfEveryKind().map(row -> (Entry) row.get()[1]).toList();
+    assertThat(all)
+        .extracting(entry -> (Object) entry.value().getClass())
+        .contains((Object[]) FieldValue.class.getPermittedSubclasses());
+    assertThat(all).extracting(entry -> entry.provenance().way()).contains(Provenance.Way.values());
   }
 
   private static Arguments row(FieldId field, Entry entry) {

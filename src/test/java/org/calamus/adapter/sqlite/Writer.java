@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -15,13 +16,26 @@ import org.calamus.port.RecordStore.StoreException;
  */
 final class Writer {
 
-  private static final List<FieldId> ORDER = List.of(FieldId.values());
+  private static final List<FieldId> ORDER =
+      List.of(FieldId.BAND, FieldId.SPECIES, FieldId.AGE, FieldId.SEX, FieldId.WING, FieldId.MASS);
 
   private Writer() {}
 
-  /** Takes the data folder, the folder for natives and {@code write} or {@code hold}. */
+  /** Brings a database up and never ends. */
+  private static final Schema ENDLESS =
+      new Schema(
+          Stream.concat(
+                  Schema.CURRENT.scripts().stream(), Stream.of("/schema/V3__test_endless.sql"))
+              .toList());
+
+  /**
+   * Takes the data folder, the folder for natives and {@code write}, {@code hold} or {@code migrate
+   * for ever}.
+   */
   public static void main(String[] args) throws IOException {
-    try (SqliteRecordStore store = new SqliteRecordStore(Path.of(args[0]), Path.of(args[1]))) {
+    Schema schema = args[2].equals("migrate for ever") ? ENDLESS : Schema.CURRENT;
+    try (SqliteRecordStore store =
+        new SqliteRecordStore(Path.of(args[0]), Path.of(args[1]), schema)) {
       say("open");
       if (args[2].equals("hold")) {
         System.in.read();

@@ -18,8 +18,8 @@ import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Reading;
 import org.calamus.core.record.Spoken;
 import org.calamus.core.record.Unit;
-import org.calamus.core.rule.BandLedger;
 import org.calamus.core.rule.Finding;
+import org.calamus.core.rule.Known;
 import org.calamus.core.rule.Rules;
 import org.calamus.core.speech.Utterance;
 import org.calamus.support.Fenwick;
@@ -66,7 +66,7 @@ class AnySequenceTest {
   void keepsRecordAndJournalTogetherAndWithinTheRules(long seed) {
     Random random = new Random(seed);
     Instant now = Instant.parse("2026-03-14T06:30:00Z");
-    State state = State.atStart(1, FieldId.BAND, BandLedger.empty());
+    State state = State.atStart(1, FieldId.BAND, Known.nothing());
     state = happen(state, new Event.Started(now, Optional.empty()));
     for (int i = 0; i < EVENTS; i++) {
       now = now.plusMillis(100 + random.nextInt(400));
@@ -148,7 +148,9 @@ class AnySequenceTest {
                     .keySet()
                     .forEach(
                         field ->
-                            assertThat(rules.check(record, field, state.ledger()))
+                            assertThat(
+                                    rules.check(
+                                        record, field, state.known(), state.console().now()))
                                 .extracting(Finding::severity)
                                 .doesNotContain(Finding.Severity.REFUSED)));
   }
@@ -246,7 +248,7 @@ class AnySequenceTest {
   void theSameEventsAlwaysGiveTheSameSteps() {
     Random random = new Random(42);
     Instant now = Instant.parse("2026-03-14T06:30:00Z").plus(Duration.ofDays(1));
-    State state = State.atStart(1, FieldId.BAND, BandLedger.empty());
+    State state = State.atStart(1, FieldId.BAND, Known.nothing());
     for (int i = 0; i < 500; i++) {
       now = now.plusMillis(300);
       Event event = event(random, state, now);

@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Captures;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Provenance;
 import org.calamus.core.rule.BandLedger;
+import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.Word;
 import org.calamus.support.Fenwick;
@@ -190,8 +192,9 @@ class DialogueTest {
 
   @Test
   void asksWhenABandIsNotTheNextOfItsString() {
-    BandLedger ledger = BandLedger.empty().withUsed(new BandNumber("2841", "55609"));
-    Talk talk = new Talk(Fenwick.setup(), ledger).say("six zero one");
+    Known known =
+        new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55609")), Captures.none());
+    Talk talk = new Talk(Fenwick.setup(), known).say("six zero one");
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
     assertThat(talk.lastSpoken())
         .isEqualTo(
@@ -201,8 +204,9 @@ class DialogueTest {
 
   @Test
   void refusesABandThatIsOnABirdAlready() {
-    BandLedger ledger = BandLedger.empty().withUsed(new BandNumber("2841", "55601"));
-    Talk talk = new Talk(Fenwick.setup(), ledger).keys("284155601\n");
+    Known known =
+        new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55601")), Captures.none());
+    Talk talk = new Talk(Fenwick.setup(), known).keys("284155601\n");
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
     assertThat(talk.view().message()).contains("already on a bird");
     assertThat(talk.view().question()).isEmpty();
@@ -222,9 +226,9 @@ class DialogueTest {
 
   @Test
   void asksForDigitsWhereTeenAndTenBothFit() {
-    Talk talk = withBand().keys("4980\n1\n4\n").say("wing one one zero");
+    Talk talk = withBand().keys("4980\n1\n5\n").say("wing one one zero");
     talk.spoken();
-    talk.say("thirty"); // a red-winged blackbird may weigh 30 g, not 13 g
+    talk.say("thirty"); // a female red-winged blackbird may weigh 30 g, not 13 g
     assertThat(talk.field(FieldId.MASS)).isEqualTo("30");
   }
 
@@ -289,7 +293,7 @@ class DialogueTest {
   @Test
   void offersTheUnfinishedBirdOfAnEarlierSession() {
     CaptureRecord left = nuthatch().record().orElseThrow();
-    Talk talk = new Talk(Fenwick.setup(), BandLedger.empty());
+    Talk talk = new Talk(Fenwick.setup(), Known.nothing());
     talk.event(new Event.Started(talk.now(), Optional.of(left)));
     assertThat(talk.lastSpoken()).isEqualTo("unfinished bird. carry on");
     talk.say("affirm");

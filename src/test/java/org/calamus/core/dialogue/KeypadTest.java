@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Optional;
 import org.calamus.core.record.FieldId;
-import org.calamus.core.rule.BandLedger;
+import org.calamus.core.rule.Known;
 import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
 import org.junit.jupiter.api.Test;
@@ -145,10 +145,10 @@ class KeypadTest {
   @Test
   void resumesOrSetsAsideTheBirdOfAnEarlierSession() {
     var left = nuthatch().record();
-    Talk talk = new Talk(Fenwick.setup(), BandLedger.empty());
+    Talk talk = new Talk(Fenwick.setup(), Known.nothing());
     talk.event(new Event.Started(talk.now(), left)).keys("\n");
     assertThat(talk.field(FieldId.SEX)).isEqualTo("M");
-    Talk other = new Talk(Fenwick.setup(), BandLedger.empty());
+    Talk other = new Talk(Fenwick.setup(), Known.nothing());
     other.event(new Event.Started(other.now(), left)).keys("-");
     assertThat(other.record()).isEqualTo(Optional.empty());
     assertThat(other.effects()).anyMatch(Effect.AbandonRecord.class::isInstance);

@@ -9,7 +9,7 @@ import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Provenance;
 import org.calamus.core.record.Reading;
 import org.calamus.core.record.Unit;
-import org.calamus.core.rule.BandLedger;
+import org.calamus.core.rule.Known;
 import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
 import org.junit.jupiter.api.Test;
@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 class NothingLostTest {
 
   private static Talk nuthatch() {
-    Talk talk = new Talk(Fenwick.setup(Fenwick.balance()), BandLedger.empty());
+    Talk talk = new Talk(Fenwick.setup(Fenwick.balance()), Known.nothing());
     return talk.event(new Event.Started(talk.now(), Optional.empty()))
         .say("two eight four one five five six zero one")
         .say("white breasted nuthatch second year male");

@@ -11,7 +11,7 @@ import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Reading;
 import org.calamus.core.record.Unit;
-import org.calamus.core.rule.BandLedger;
+import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Command;
 import org.calamus.core.speech.Interpreter;
 import org.calamus.core.speech.Meaning;
@@ -50,7 +50,7 @@ class ViewsTest {
       Talk talk = Talk.atFenwick();
       if (this == RESUMING) {
         CaptureRecord left = IN_THE_MIDDLE.talk().record().orElseThrow();
-        talk = new Talk(Fenwick.setup(), BandLedger.empty());
+        talk = new Talk(Fenwick.setup(), Known.nothing());
         talk.event(new Event.Started(talk.now(), Optional.of(left)));
       }
       said.forEach(talk::say);
@@ -230,7 +230,7 @@ class ViewsTest {
 
   @Test
   void aLoadThatWasOnTheScaleBeforeItWasSeenEmptyIsExplained() {
-    Talk talk = new Talk(Fenwick.setup(Fenwick.balance()), BandLedger.empty());
+    Talk talk = new Talk(Fenwick.setup(Fenwick.balance()), Known.nothing());
     assertThat(weigh(talk, "22.3").view().live()).hasValue("22.3 g  stable  empty it first");
     assertThat(weigh(talk, "0.0").view().live()).hasValue("0.0 g  stable");
     assertThat(weigh(talk, "22.3").view().live()).hasValue("22.3 g  stable");

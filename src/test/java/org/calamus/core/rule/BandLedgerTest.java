@@ -2,6 +2,7 @@ package org.calamus.core.rule;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.calamus.core.record.BandNumber;
 import org.junit.jupiter.api.Test;
 
@@ -36,6 +37,14 @@ class BandLedgerTest {
   void expectsTheNextThatIsNotUsed() {
     assertThat(used("2841-55603", "2841-55602", "2841-55601").expected())
         .contains(band("2841-55604"));
+  }
+
+  @Test
+  void ofUsedIsAsIfEachHadBeenUsedInTurn() {
+    assertThat(
+            BandLedger.ofUsed(List.of(band("2841-55601"), band("1750-00012"), band("2841-55603"))))
+        .isEqualTo(used("2841-55601", "1750-00012", "2841-55603"));
+    assertThat(BandLedger.ofUsed(List.of())).isEqualTo(BandLedger.empty());
   }
 
   @Test

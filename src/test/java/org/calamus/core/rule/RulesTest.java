@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Captures;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
@@ -25,9 +26,10 @@ import org.junit.jupiter.params.provider.EnumSource;
 class RulesTest {
 
   private static final Instant NOW = Instant.parse("2026-03-14T06:30:00Z");
-  private static final Rules RULES = new Rules(Fenwick.form(), Fenwick.species());
-  private static final BandLedger LEDGER =
-      BandLedger.empty().withUsed(new BandNumber("2841", "55601"));
+  private static final Rules RULES =
+      new Rules(Fenwick.form(), Fenwick.reference(), Fenwick.policy());
+  private static final Known KNOWN =
+      new Known(BandLedger.empty().withUsed(new BandNumber("2841", "55601")), Captures.none());
 
   /**
    * The last value that passes and the first that does not; where there are two edges, two cases.
@@ -90,7 +92,7 @@ class RulesTest {
   }
 
   private static List<Finding> findings(FieldId field, FieldValue value) {
-    return RULES.check(nuthatch().with(field, entry(value)), field, LEDGER);
+    return RULES.check(nuthatch().with(field, entry(value)), field, KNOWN, NOW);
   }
 
   private static List<String> ids(FieldId field, FieldValue value) {
@@ -188,7 +190,7 @@ class RulesTest {
         nuthatch()
             .with(FieldId.WING, entry(Edge.value(FieldId.WING, "92")))
             .with(FieldId.SPECIES, entry(new FieldValue.Code("GCKI")));
-    assertThat(RULES.check(record, FieldId.SPECIES, LEDGER))
+    assertThat(RULES.check(record, FieldId.SPECIES, KNOWN, NOW))
         .extracting(Finding::rule, Finding::field)
         .containsExactly(org.assertj.core.groups.Tuple.tuple("wing.species", FieldId.WING));
   }
@@ -206,6 +208,6 @@ class RulesTest {
   void hasNoDoubtWhereTheTableHasNoRange() {
     CaptureRecord unlisted = new CaptureRecord(7, NOW, "Fenwick Marsh", "QX", Map.of());
     CaptureRecord record = unlisted.with(FieldId.WING, entry(Edge.value(FieldId.WING, "350")));
-    assertThat(RULES.check(record, FieldId.WING, LEDGER)).isEmpty();
+    assertThat(RULES.check(record, FieldId.WING, KNOWN, NOW)).isEmpty();
   }
 }

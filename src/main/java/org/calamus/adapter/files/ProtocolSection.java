@@ -1,0 +1,85 @@
+package org.calamus.adapter.files;
+
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.calamus.core.record.BandNumber;
+import org.calamus.port.Protocol;
+
+/** Reads what the station file says about the station's work. */
+final class ProtocolSection {
+
+  /** The keys of the station file that are about the station's work. */
+  static final Set<String> KEYS =
+      Set.of("nets", "people", "warn-after-minutes", "limit-minutes", "nets-opened", "string");
+
+  private static final int LONGEST_MINUTES = 240;
+
+  private ProtocolSection() {}
+
+  /** Reads it; mistakes are noted in the section. */
+  static Protocol read(TomlSection root) {
+    Protocol usual = Protocol.usual();
+    int warn =
+        root.wholeOr("warn-after-minutes", 1, LONGEST_MINUTES, (int) usual.warnAfter().toMinutes());
+    int limit = root.wholeOr("limit-minutes", 1, LONGEST_MINUTES, (int) usual.limit().toMinutes());
+    if (limit < warn) {
+      root.mistake(
+          root.has("limit-minutes") ? "limit-minutes" : "warn-after-minutes",
+          "The warning must come before the limit: "
+              + warn
+              + " minutes are more than "
+              + limit
+              + ".");
+      return usual;
+    }
+    return new Protocol(
+        root.words("nets"),
+        root.words("people"),
+        strings(root),
+        Duration.ofMinutes(warn),
+        Duration.ofMinutes(limit),
+        opened(root));
+  }
+
+  private static Optional<LocalTime> opened(TomlSection root) {
+    String text = root.textOr("nets-opened", "");
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(LocalTime.parse(text));
+    } catch (DateTimeException e) {
+      root.mistake("nets-opened", "\"" + text + "\" is no time of day; write it as '06:15'.");
+      return Optional.empty();
+    }
+  }
+
+  private static List<Protocol.Issued> strings(TomlSection root) {
+    List<Protocol.Issued> strings = new ArrayList<>();
+    if (!root.has("string")) {
+      return strings;
+    }
+    for (TomlSection section : root.sections("string")) {
+      section.allowOnly(Set.of("size", "first", "last"));
+      String size = section.text("size");
+      String first = section.text("first");
+      String last = section.text("last");
+      Optional<BandNumber> from = BandNumber.parse(first);
+      Optional<BandNumber> to = BandNumber.parse(last);
+      if (from.isEmpty() || to.isEmpty()) {
+        section.mistake(from.isEmpty() ? "first" : "last", "This is not a band number.");
+      } else if (!from.get().prefix().equals(to.get().prefix())
+          || from.get().compareTo(to.get()) > 0) {
+        section.mistake("last", "The last band of a string comes after its first, on one prefix.");
+      } else {
+        strings.add(new Protocol.Issued(size, from.get().text(), to.get().text()));
+      }
+    }
+    return strings;
+  }
+}

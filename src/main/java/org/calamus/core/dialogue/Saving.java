@@ -1,0 +1,80 @@
+package org.calamus.core.dialogue;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.calamus.core.form.FieldSpec;
+import org.calamus.core.form.Form;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.FieldValue;
+import org.calamus.core.record.Provenance;
+
+/** The part of the dialogue that finishes a record. */
+final class Saving {
+
+  /**
+   * A bird that something is wrong with: sick, exhausted, injured, crippled or deformed, metal band
+   * only (Bird Banding Laboratory, "Status and Additional Information Codes").
+   */
+  private static final String UNWELL = "500";
+
+  private final Form form;
+
+  Saving(Form form) {
+    this.form = form;
+  }
+
+  /** Saves the record in the hand, or says what is missing and asks for the first of it. */
+  Step save(State state, List<String> told, Instant at) {
+    CaptureRecord record = state.record().orElseThrow();
+    List<FieldSpec> missing = form.missing(record);
+    return missing.isEmpty()
+        ? Step.of(state).then(new Effect.SaveRecord(completed(record, at)))
+        : missing(state, missing, told);
+  }
+
+  /** Whether the bird is gone, so that the record is finished as soon as nothing is missing. */
+  static boolean isBirdGone(State state) {
+    return state.record().flatMap(r -> r.entry(FieldId.RELEASE)).isPresent();
+  }
+
+  private Step missing(State state, List<FieldSpec> missing, List<String> told) {
+    String shown =
+        missing.stream().map(FieldSpec::label).collect(Collectors.joining(", ", "Missing: ", "."));
+    String spoken = missing.stream().map(FieldSpec::spoken).collect(Collectors.joining(", "));
+    List<String> all = new ArrayList<>(told);
+    all.add("missing " + spoken);
+    return Step.of(state.withOpen(Optional.of(missing.get(0).id())).message(shown))
+        .then(new Effect.Sound(Tone.LOOK_HERE))
+        .say(String.join(". ", all));
+  }
+
+  /** The record with the usual values of what nothing was said of. */
+  private CaptureRecord completed(CaptureRecord record, Instant at) {
+    CaptureRecord full = record;
+    for (FieldSpec spec : form.fields()) {
+      boolean isOpen =
+          record.entry(spec.id()).isEmpty() && form.need(record.kind(), spec.id()).isPresent();
+      Optional<String> usual = isOpen ? usual(record, spec) : Optional.empty();
+      if (usual.isPresent()) {
+        Entry entry =
+            new Entry(
+                new FieldValue.Code(usual.get()),
+                new Provenance(Provenance.Way.CONCLUDED, "usual where nothing is said"),
+                at,
+                List.of());
+        full = full.with(spec.id(), entry);
+      }
+    }
+    return full;
+  }
+
+  private static Optional<String> usual(CaptureRecord record, FieldSpec spec) {
+    boolean isUnwell = record.entry(FieldId.DISPOSITION).isPresent();
+    return spec.id() == FieldId.STATUS && isUnwell ? Optional.of(UNWELL) : spec.usual();
+  }
+}

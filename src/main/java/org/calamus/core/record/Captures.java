@@ -1,0 +1,130 @@
+package org.calamus.core.record;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * All saved captures, found by the band. Immutable; a copy with one capture more is cheap also
+ * where there are tens of thousands.
+ *
+ * <pre>{@code
+ * Captures captures = Captures.of(store.pastCaptures());
+ * captures = captures.with(PastCapture.of(justSaved));
+ * captures.ofBand(band);      // the bird's history, oldest first
+ * }</pre>
+ */
+public final class Captures {
+
+  private static final Comparator<PastCapture> BY_TIME =
+      Comparator.comparing(PastCapture::capturedAt).thenComparingLong(PastCapture::id);
+
+  private static final Captures NONE = of(List.of());
+
+  private final Shelves<Long, PastCapture> byId;
+  private final Shelves<BandNumber, List<PastCapture>> byBand;
+  private final int size;
+
+  private Captures(
+      Shelves<Long, PastCapture> byId, Shelves<BandNumber, List<PastCapture>> byBand, int size) {
+    this.byId = byId;
+    this.byBand = byBand;
+    this.size = size;
+  }
+
+  /** No captures. */
+  public static Captures none() {
+    return NONE;
+  }
+
+  /** These captures; of two with the same record id the later in the collection counts. */
+  public static Captures of(Collection<PastCapture> all) {
+    Map<Long, PastCapture> byId = new HashMap<>();
+    all.forEach(capture -> byId.put(capture.id(), capture));
+    Map<BandNumber, List<PastCapture>> byBand = new HashMap<>();
+    for (PastCapture capture : byId.values()) {
+      for (BandNumber band : capture.bands()) {
+        byBand.computeIfAbsent(band, b -> new ArrayList<>(1)).add(capture);
+      }
+    }
+    byBand.replaceAll((band, captures) -> inOrder(captures));
+    return new Captures(Shelves.of(byId), Shelves.of(byBand), byId.size());
+  }
+
+  /** A copy with a capture; one of the same record id gives way to it. */
+  public Captures with(PastCapture capture) {
+    Captures others = without(capture.id());
+    Shelves<BandNumber, List<PastCapture>> filed = others.byBand;
+    for (BandNumber band : capture.bands()) {
+      List<PastCapture> more = new ArrayList<>(filed.get(band).orElse(List.of()));
+      more.add(capture);
+      filed = filed.with(band, inOrder(more));
+    }
+    return new Captures(others.byId.with(capture.id(), capture), filed, others.size + 1);
+  }
+
+  /** A copy without the capture of a record, as where a saved record was abandoned later. */
+  public Captures without(long recordId) {
+    Optional<PastCapture> gone = byId.get(recordId);
+    if (gone.isEmpty()) {
+      return this;
+    }
+    Shelves<BandNumber, List<PastCapture>> left = byBand;
+    for (BandNumber band : gone.get().bands()) {
+      List<PastCapture> rest =
+          left.get(band).orElse(List.of()).stream().filter(c -> c.id() != recordId).toList();
+      left = rest.isEmpty() ? left.without(band) : left.with(band, rest);
+    }
+    return new Captures(byId.without(recordId), left, size - 1);
+  }
+
+  /**
+   * The captures of a bird, oldest first: those that name the band as the one it came or went with,
+   * and those under every number that it wore before or after.
+   *
+   * @param band any of the numbers that the bird ever wore
+   * @return its captures; empty where the number is not known
+   */
+  public List<PastCapture> ofBand(BandNumber band) {
+    Set<BandNumber> worn = new HashSet<>(Set.of(band));
+    Deque<BandNumber> toLookUp = new ArrayDeque<>(worn);
+    Map<Long, PastCapture> found = new HashMap<>();
+    while (!toLookUp.isEmpty()) {
+      for (PastCapture capture : byBand.get(toLookUp.remove()).orElse(List.of())) {
+        found.put(capture.id(), capture);
+        capture.bands().stream().filter(worn::add).forEach(toLookUp::add);
+      }
+    }
+    return inOrder(found.values());
+  }
+
+  /**
+   * The captures of a bird on one day, oldest first.
+   *
+   * @param day the date on the station's calendar
+   * @param zone the station's zone
+   * @param band any of the numbers that the bird ever wore
+   */
+  public List<PastCapture> onDay(LocalDate day, ZoneId zone, BandNumber band) {
+    return ofBand(band).stream().filter(capture -> capture.day(zone).equals(day)).toList();
+  }
+
+  /** How many captures there are, with and without a band. */
+  public int size() {
+    return size;
+  }
+
+  private static List<PastCapture> inOrder(Collection<PastCapture> captures) {
+    return List.copyOf(captures.stream().sorted(BY_TIME).toList());
+  }
+}
