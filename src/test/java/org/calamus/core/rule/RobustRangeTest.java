@@ -68,8 +68,9 @@ class RobustRangeTest {
   }
 
   /**
-   * The two are real birds with the longest beaks of their sex: 58.0 mm is known for its unusual
-   * length in this data. Two questions in 999 amounts are 0.2 %.
+   * Each is the longest beak of its species and sex; whether it was misread is not known, so both
+   * count as false alarms: two in 999 amounts, 0.2 %. The birds are held against ranges that they
+   * helped to make.
    */
   @Test
   void asksAboutTwoOfThePenguinsAmounts() {
