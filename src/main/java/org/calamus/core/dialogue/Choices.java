@@ -19,6 +19,10 @@ final class Choices {
   }
 
   List<View.Choice> of(State state) {
+    boolean isSkipped = state.question().filter(Question.Skipped.class::isInstance).isPresent();
+    if (isSkipped) {
+      return Menu.ofSkipped();
+    }
     if (state.face().isMenu()) {
       return Menu.choices(setup.form());
     }

@@ -20,6 +20,7 @@ import org.calamus.core.record.Reading;
  * @param weighings how far each scale has settled, by device name
  * @param waiting a settled mass that waits until a question is answered
  * @param warned how far the bander was warned that the bird is held too long
+ * @param memo the name of the remarks being taken down; empty where none are
  * @param now the time of the last event
  */
 record Console(
@@ -31,6 +32,7 @@ record Console(
     Map<String, Weighing> weighings,
     Optional<Offer> waiting,
     View.Hold warned,
+    Optional<String> memo,
     Instant now) {
 
   private static final int SILENCE = -96;
@@ -52,6 +54,7 @@ record Console(
         Map.of(),
         Optional.empty(),
         View.Hold.WITHIN,
+        Optional.empty(),
         Instant.EPOCH);
   }
 
@@ -60,7 +63,7 @@ record Console(
     changed.putAll(health);
     changed.put(part.part(), part);
     return new Console(
-        changed, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, now);
+        changed, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, memo, now);
   }
 
   /** Whether the store has failed and not worked since. */
@@ -69,11 +72,13 @@ record Console(
   }
 
   Console withSpeaking(boolean speaks) {
-    return new Console(health, speaks, isHearing, decibels, live, weighings, waiting, warned, now);
+    return new Console(
+        health, speaks, isHearing, decibels, live, weighings, waiting, warned, memo, now);
   }
 
   Console withLevel(int level, boolean hears) {
-    return new Console(health, isSpeaking, hears, level, live, weighings, waiting, warned, now);
+    return new Console(
+        health, isSpeaking, hears, level, live, weighings, waiting, warned, memo, now);
   }
 
   Console withReading(String device, Reading reading, Weighing weighing) {
@@ -88,26 +93,41 @@ record Console(
         changed,
         waiting,
         warned,
+        memo,
         now);
   }
 
   Console withoutReading() {
     return new Console(
-        health, isSpeaking, isHearing, decibels, Optional.empty(), Map.of(), waiting, warned, now);
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        Optional.empty(),
+        Map.of(),
+        waiting,
+        warned,
+        memo,
+        now);
   }
 
   Console withWaiting(Optional<Offer> offer) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, offer, warned, now);
+        health, isSpeaking, isHearing, decibels, live, weighings, offer, warned, memo, now);
   }
 
   Console at(Instant time) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, time);
+        health, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, memo, time);
   }
 
   Console withWarned(View.Hold hold) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, waiting, hold, now);
+        health, isSpeaking, isHearing, decibels, live, weighings, waiting, hold, memo, now);
+  }
+
+  Console withMemo(Optional<String> name) {
+    return new Console(
+        health, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, name, now);
   }
 }

@@ -37,6 +37,7 @@ public final class Dialogue {
   private final Orders orders;
   private final Keypad keypad;
   private final Holding holding;
+  private final Remarks remarks;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
@@ -44,7 +45,8 @@ public final class Dialogue {
     this.values = new Values(setup);
     this.prompts = new Prompts(setup);
     this.orders = new Orders(setup, values);
-    this.keypad = new Keypad(setup, values, orders);
+    this.remarks = new Remarks(setup.form(), values);
+    this.keypad = new Keypad(setup, values, orders, remarks);
     this.holding = new Holding(setup.rules().policy());
   }
 
@@ -110,6 +112,12 @@ public final class Dialogue {
     if (event instanceof Event.Ticked) {
       return holding.ticked(state);
     }
+    if (event instanceof Event.MemoRecorded memo) {
+      return remarks.recorded(state, memo);
+    }
+    if (event instanceof Event.MemoFailed memo) {
+      return remarks.failed(state, memo);
+    }
     return Step.of(console(state, event));
   }
 
@@ -125,9 +133,6 @@ public final class Dialogue {
     }
     if (event instanceof Event.PartUp up) {
       return partUp(state, up);
-    }
-    if (event instanceof Event.MemoRecorded || event instanceof Event.MemoFailed) {
-      return state;
     }
     throw new AssertionError(event);
   }
@@ -199,7 +204,10 @@ public final class Dialogue {
     }
     State understood = state.face(f -> f.withMisses(0));
     if (meaning instanceof Meaning.Open named) {
-      return orders.open(understood, named.field());
+      Step opened = orders.open(understood, named.field());
+      return remarks.isAsked(opened.state())
+          ? opened.then(s -> remarks.listen(s, heard.at()))
+          : opened;
     }
     if (meaning instanceof Meaning.Order order) {
       return orders.order(understood, order.command(), order.field(), heard.at());

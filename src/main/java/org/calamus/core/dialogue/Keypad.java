@@ -20,19 +20,22 @@ import org.calamus.core.speech.ValueReader;
 final class Keypad {
 
   private static final int LONGEST = 12;
+  private static final int LONGEST_REMARK = 300;
 
   private final Setup setup;
   private final Values values;
   private final Prompts prompts;
   private final Orders orders;
   private final Menu menu;
+  private final Remarks remarks;
 
-  Keypad(Setup setup, Values values, Orders orders) {
+  Keypad(Setup setup, Values values, Orders orders, Remarks remarks) {
     this.setup = setup;
     this.values = values;
     this.prompts = new Prompts(setup);
     this.orders = orders;
-    this.menu = new Menu(setup.form(), orders);
+    this.menu = new Menu(setup.form(), values, orders);
+    this.remarks = remarks;
   }
 
   /** Takes a key. Any key cuts the voice off. */
@@ -54,12 +57,22 @@ final class Keypad {
         return Step.of(
             state.face(f -> f.isMenu() ? f.withoutMenu() : f.withKeys(shorter(f.keys()))));
       case TALK:
-        return Step.of(state).then(new Effect.FinishUtterance());
+        return talk(state, at);
       case INTERRUPT:
         return Step.of(state).then(new Effect.EndSession());
       default:
         throw new AssertionError(key);
     }
+  }
+
+  /** The space bar: a blank in written remarks, the beginning of spoken ones, or the talk key. */
+  private Step talk(State state, Instant at) {
+    if (!remarks.isAsked(state) || Remarks.isListening(state)) {
+      return Step.of(state).then(new Effect.FinishUtterance());
+    }
+    return state.face().keys().isEmpty()
+        ? remarks.listen(state, at)
+        : Step.of(state.face(f -> f.withKeys(longer(state, f, ' '))));
   }
 
   private static String shorter(String keys) {
@@ -68,6 +81,9 @@ final class Keypad {
 
   private Step character(State state, char c, Instant at) {
     boolean isEmpty = state.face().keys().isEmpty();
+    if (remarks.isAsked(state) && !isEmpty) {
+      return Step.of(state.face(f -> f.withKeys(longer(state, f, c))));
+    }
     switch (c) {
       case '-':
         return isEmpty
@@ -80,19 +96,25 @@ final class Keypad {
       case '+':
         return isEmpty ? menu.opened(state) : prompts.notEntered(state);
       default:
-        return Step.of(accepts(state, c) ? state.face(f -> f.withKeys(longer(f, c))) : state);
+        return Step.of(
+            accepts(state, c) ? state.face(f -> f.withKeys(longer(state, f, c))) : state);
     }
   }
 
-  private static String longer(Face face, char c) {
-    String keys = face.keys() + String.valueOf(c).toUpperCase(Locale.ROOT);
-    return keys.length() > LONGEST ? face.keys() : keys;
+  private String longer(State state, Face face, char c) {
+    boolean isRemark = remarks.isAsked(state);
+    String struck = isRemark ? String.valueOf(c) : String.valueOf(c).toUpperCase(Locale.ROOT);
+    String keys = face.keys() + struck;
+    return keys.length() > (isRemark ? LONGEST_REMARK : LONGEST) ? face.keys() : keys;
   }
 
   private boolean accepts(State state, char c) {
     Optional<FieldSpec> spec = Dialogue.askedField(state).map(setup.form()::spec);
     if (spec.isEmpty()) {
       return false;
+    }
+    if (spec.get().kind() instanceof FieldKind.Note) {
+      return c > ' ';
     }
     boolean isLetter = c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z';
     boolean isDigit = c >= '0' && c <= '9';
@@ -105,6 +127,9 @@ final class Keypad {
     String keys = state.face().keys();
     if (state.face().isMenu()) {
       return Step.of(state.face(Face::withoutMenu));
+    }
+    if (keys.isEmpty() && Remarks.isListening(state)) {
+      return remarks.stop(state);
     }
     if (keys.isEmpty()) {
       return orders.order(state, Command.AFFIRM, Optional.empty(), at);

@@ -7,6 +7,10 @@ import java.util.Locale;
 import java.util.Optional;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
+import org.calamus.core.form.Release;
+import org.calamus.core.record.CaptureKind;
+import org.calamus.core.record.FieldValue;
+import org.calamus.core.record.Provenance;
 
 /**
  * The menu of the keypad, opened by plus: two digits open a field by its number in the form, or
@@ -18,10 +22,12 @@ final class Menu {
   private static final String END = "99";
 
   private final Form form;
+  private final Values values;
   private final Orders orders;
 
-  Menu(Form form, Orders orders) {
+  Menu(Form form, Values values, Orders orders) {
     this.form = form;
+    this.values = values;
     this.orders = orders;
   }
 
@@ -34,18 +40,48 @@ final class Menu {
 
   Step struck(State state, char c, Instant at) {
     State closed = state.face(Face::withoutMenu);
+    if (closed.question().isPresent()
+        && closed.question().get() instanceof Question.Skipped skipped) {
+      return skipped(closed, skipped, c, at);
+    }
     switch (c) {
       case '+':
         return orders.save(closed);
       case '*':
         return orders.readBack(closed);
       case '/':
-        return orders.letGo(closed, at);
+        return values.letGo(
+            closed,
+            new FieldValue.Code(Release.RELEASED.name()),
+            new Provenance(Provenance.Way.KEYED, "+/"),
+            at);
       case '-':
         return orders.erase(closed, Optional.empty(), at);
       default:
         return c >= '0' && c <= '9' ? digit(state, closed, c) : Step.of(closed);
     }
+  }
+
+  /** What became of skipped bands, by number. */
+  private Step skipped(State state, Question.Skipped question, char c, Instant at) {
+    switch (c) {
+      case '1':
+        return values.account(state, question, CaptureKind.LOST, at);
+      case '2':
+        return values.account(state, question, CaptureKind.DESTROYED, at);
+      case '3':
+        return orders.outOfOrder(state, at);
+      default:
+        return Step.of(state);
+    }
+  }
+
+  /** What the menu has while bands are skipped. */
+  static List<View.Choice> ofSkipped() {
+    return List.of(
+        new View.Choice("+1", "lost"),
+        new View.Choice("+2", "destroyed"),
+        new View.Choice("+3", "out of order"));
   }
 
   private Step digit(State state, State closed, char c) {

@@ -9,10 +9,8 @@ import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
-import org.calamus.core.record.Provenance;
 import org.calamus.core.record.Spoken;
 import org.calamus.core.speech.Command;
-import org.calamus.core.speech.Heard;
 
 /** The part of the dialogue that carries out commands and answers. */
 final class Orders {
@@ -229,22 +227,6 @@ final class Orders {
         : new Saving(setup.form()).save(state, List.of(), state.console().now());
   }
 
-  /**
-   * The bird goes now: an open question is dropped with the value it is about, and the record is
-   * kept with what was taken.
-   */
-  Step letGo(State state, Instant at) {
-    if (state.record().isEmpty() || !setup.form().has(FieldId.RELEASE)) {
-      return Step.of(state.message("There is no bird to release.")).say("no bird begun");
-    }
-    Offer gone =
-        new Offer(
-            FieldId.RELEASE,
-            new Heard.One(new FieldValue.Code(Release.RELEASED.name())),
-            new Provenance(Provenance.Way.KEYED, "+/"));
-    return values.offer(state.withQuestion(Optional.empty()), List.of(gone), at);
-  }
-
   /** The store has committed the record: only now it is called saved. */
   Step saved(State state, CaptureRecord record) {
     if (state.record().map(r -> r.id() != record.id()).orElse(true)) {
@@ -258,7 +240,17 @@ final class Orders {
             .message("Saved record " + record.id() + ".")
             .face(f -> f.withBig("saved", ""));
     String next = new NextBand(setup).of(after).map(b -> ". next band " + lastThree(b)).orElse("");
-    return Step.of(after).then(new Effect.Sound(Tone.TAKEN)).say("saved" + next);
+    String how = record.code(FieldId.RELEASE).map(this::wayOut).orElse("");
+    return Step.of(after).then(new Effect.Sound(Tone.TAKEN)).say(how + "saved" + next);
+  }
+
+  /** How the bird went, where that was not the usual way. */
+  private String wayOut(String code) {
+    if (code.equals(Release.RELEASED.name())) {
+      return "";
+    }
+    FieldSpec spec = setup.form().spec(FieldId.RELEASE);
+    return setup.phrases().spoken(spec, new FieldValue.Code(code)) + ". ";
   }
 
   private static String lastThree(BandNumber band) {

@@ -44,6 +44,10 @@ final class Values {
 
   /** Values that were spoken. */
   Step said(State state, Meaning.Values given, String words, Instant at) {
+    Optional<FieldValue> release = release(given);
+    if (release.isPresent()) {
+      return letGo(state, release.get(), new Provenance(Provenance.Way.SAID, words), at);
+    }
     if (isOtherQuestion(state)) {
       return prompts.miss(state, "answer affirm or negative first");
     }
@@ -58,6 +62,30 @@ final class Values {
       field.ifPresent(f -> offers.add(new Offer(f, item.heard(), provenance)));
     }
     return inPlace(state, offers, at);
+  }
+
+  /** How the bird went, where nothing else was said; the bird comes before any question. */
+  private static Optional<FieldValue> release(Meaning.Values given) {
+    return given.items().size() == 1
+            && given.items().get(0).field().filter(FieldId.RELEASE::equals).isPresent()
+            && given.items().get(0).heard() instanceof Heard.One one
+        ? Optional.of(one.value())
+        : Optional.empty();
+  }
+
+  /**
+   * The bird goes now: an open question is dropped with the value it is about, and the record is
+   * kept with what was taken.
+   */
+  Step letGo(State state, FieldValue how, Provenance provenance, Instant at) {
+    Offer gone = new Offer(FieldId.RELEASE, new Heard.One(how), provenance);
+    return state.record().isEmpty()
+        ? nothingToLetGo(state)
+        : offer(state.withQuestion(Optional.empty()), List.of(gone), at);
+  }
+
+  private static Step nothingToLetGo(State state) {
+    return Step.of(state.message("There is no bird to release.")).say("no bird begun");
   }
 
   /**
@@ -75,20 +103,23 @@ final class Values {
     }
     State asked = state.withQuestion(Optional.empty()).withOpen(Optional.of(FieldId.BAND));
     if (question.get() instanceof Question.Skipped skipped) {
-      Optional<CaptureKind> fate = fate(offers);
-      if (fate.isPresent() && BandQuestions.isTooMany(skipped)) {
-        return prompts.miss(state, "too many at once. read the band again");
-      }
-      return fate.isPresent()
-          ? bands
-              .account(state, skipped, fate.get(), at)
-              .then(s -> offer(s, BandQuestions.skippedTo(skipped, List.of()), at))
-          : offer(asked, with(offers, skipped.rest()), at);
+      return fate(offers)
+          .map(fate -> account(state, skipped, fate, at))
+          .orElseGet(() -> offer(asked, with(offers, skipped.rest()), at));
     }
     if (question.get() instanceof Question.Twice twice) {
       return readAgain(asked, twice, offers, at);
     }
     return offer(state, offers, at);
+  }
+
+  /** The bands that were skipped are lost or destroyed; then the band in question is taken. */
+  Step account(State state, Question.Skipped skipped, CaptureKind fate, Instant at) {
+    return BandQuestions.isTooMany(skipped)
+        ? prompts.miss(state, "too many at once. read the band again")
+        : bands
+            .account(state, skipped, fate, at)
+            .then(s -> offer(s, BandQuestions.skippedTo(skipped, List.of()), at));
   }
 
   private Step readAgain(State asked, Question.Twice twice, List<Offer> offers, Instant at) {
@@ -161,6 +192,9 @@ final class Values {
     }
     Offer first = offers.get(0);
     List<Offer> rest = offers.subList(1, offers.size());
+    if (first.field() == FieldId.RELEASE && state.record().isEmpty()) {
+      return step.then(Values::nothingToLetGo);
+    }
     Optional<FieldValue> value = decide(state, first, at).map(v -> orEarly(state, first, v));
     if (value.isEmpty()) {
       return step.then(s -> prompts.miss(s, hint(first), told));

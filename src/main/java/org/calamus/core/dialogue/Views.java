@@ -184,7 +184,13 @@ public final class Views {
   private List<View.Hint> hints(State state) {
     List<View.Hint> hints = new ArrayList<>();
     if (state.question().isPresent()) {
-      hints.add(new View.Hint("affirm", "Enter", "yes"));
+      if (state.question().get() instanceof Question.Skipped) {
+        hints.add(new View.Hint("band lost", "+1", ""));
+        hints.add(new View.Hint("band destroyed", "+2", ""));
+        hints.add(new View.Hint("out of order", "+3", ""));
+      } else {
+        hints.add(new View.Hint("affirm", "Enter", "yes"));
+      }
       hints.add(new View.Hint("negative", "-", "no"));
     } else if (state.open().isEmpty()) {
       hints.add(new View.Hint("save record", "Enter", ""));

@@ -13,6 +13,7 @@ import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
+import org.calamus.core.record.Provenance;
 import org.calamus.core.record.Spoken;
 
 /**
@@ -103,12 +104,19 @@ public record Phrases(Form form) {
     return words.length() == 0 ? "nothing yet" : words.toString();
   }
 
-  /** The whole record on one line, with how each value came in. */
+  /**
+   * The record on one line: what is asked for its kind, and what else was given. What the console
+   * concluded by itself is left out.
+   */
   public String line(CaptureRecord record) {
     StringJoiner line = new StringJoiner("  ");
-    for (FieldSpec spec : form.fields()) {
+    for (FieldSpec spec : form.shown(record)) {
       Optional<Entry> entry = record.entry(spec.id());
-      line.add(entry.map(e -> spec.spoken() + " " + brief(spec, e.value())).orElse(spec.spoken() + " -"));
+      boolean isConcluded =
+          entry.filter(e -> e.provenance().way() == Provenance.Way.CONCLUDED).isPresent();
+      if (!isConcluded || spec.id() == FieldId.KIND) {
+        line.add(spec.spoken() + " " + entry.map(e -> brief(spec, e.value())).orElse("-"));
+      }
     }
     return line.toString();
   }
