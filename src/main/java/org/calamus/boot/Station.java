@@ -71,7 +71,7 @@ record Station(
                   case "species" -> species.codes();
                   case "net" -> lists.nets();
                   case "bander", "scribe" -> lists.people(key);
-                  default -> tables.codes(key);
+                  default -> tables.codes(key, settings.codes());
                 });
     Vocabulary vocabulary = new WordsFolder(Optional.of(folders.words())).read();
     List<String> problems = VocabularyCheck.problems(vocabulary, form);

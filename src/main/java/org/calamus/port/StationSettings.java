@@ -4,6 +4,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.calamus.core.form.CodeSet;
 
 /**
  * What a station wrote down about itself.
@@ -15,6 +16,7 @@ import java.util.Optional;
  * @param voiceCommand a command that speaks its last argument; empty for the built-in voice
  * @param instruments the instruments and their ports
  * @param protocol what it decided about its work
+ * @param codes whose codes it uses
  */
 public record StationSettings(
     String place,
@@ -23,7 +25,8 @@ public record StationSettings(
     Optional<String> microphone,
     Optional<String> voiceCommand,
     List<InstrumentAt> instruments,
-    Protocol protocol) {
+    Protocol protocol,
+    CodeSet codes) {
 
   /** Copies the list. */
   public StationSettings {
@@ -31,6 +34,7 @@ public record StationSettings(
     Objects.requireNonNull(bander);
     Objects.requireNonNull(zone);
     Objects.requireNonNull(protocol);
+    Objects.requireNonNull(codes);
     instruments = List.copyOf(instruments);
   }
 
@@ -45,15 +49,34 @@ public record StationSettings(
     this(place, bander, zone, microphone, voiceCommand, instruments, Protocol.usual());
   }
 
+  /** Settings of a station that uses the Laboratory's codes. */
+  public StationSettings(
+      String place,
+      String bander,
+      ZoneId zone,
+      Optional<String> microphone,
+      Optional<String> voiceCommand,
+      List<InstrumentAt> instruments,
+      Protocol protocol) {
+    this(place, bander, zone, microphone, voiceCommand, instruments, protocol, CodeSet.LABORATORY);
+  }
+
+  /** The same with the codes of another set. */
+  public StationSettings withCodes(CodeSet other) {
+    return new StationSettings(
+        place, bander, zone, microphone, voiceCommand, instruments, protocol, other);
+  }
+
   /** The same with other instruments. */
   public StationSettings withInstruments(List<InstrumentAt> used) {
-    return new StationSettings(place, bander, zone, microphone, voiceCommand, used, protocol);
+    return new StationSettings(
+        place, bander, zone, microphone, voiceCommand, used, protocol, codes);
   }
 
   /** The same with another place and bander. */
   public StationSettings called(String otherPlace, String otherBander) {
     return new StationSettings(
-        otherPlace, otherBander, zone, microphone, voiceCommand, instruments, protocol);
+        otherPlace, otherBander, zone, microphone, voiceCommand, instruments, protocol, codes);
   }
 
   /**

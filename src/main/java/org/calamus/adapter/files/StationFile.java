@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.calamus.core.form.CodeSet;
 import org.calamus.port.SettingsException;
 import org.calamus.port.StationSettings;
 import org.calamus.port.Stations;
@@ -25,6 +26,7 @@ import org.tomlj.TomlTable;
  * bander = 'QX'
  * zone = 'America/New_York'      # where left out, the computer's
  * microphone = 'headset'         # a part of its name; where left out, the system's choice
+ * codes = 'euring'               # or 'laboratory', as where it is left out
  * voice = 'flite -voice slt -t'  # where left out, the built-in voice
  *
  * nets = ['1', '2', '7a']        # where left out, 1 to 99
@@ -46,7 +48,7 @@ import org.tomlj.TomlTable;
 public final class StationFile implements Stations {
 
   private static final Set<String> KEYS =
-      Set.of("place", "bander", "zone", "microphone", "voice", "instrument");
+      Set.of("place", "bander", "zone", "microphone", "voice", "codes", "instrument");
 
   private final Path file;
   private final ZoneId usualZone;
@@ -99,7 +101,21 @@ public final class StationFile implements Stations {
         text(toml, "microphone", problems),
         text(toml, "voice", problems),
         instruments(toml, problems),
-        ProtocolSection.read(TomlSection.root(file.toString(), toml, problems)));
+        ProtocolSection.read(TomlSection.root(file.toString(), toml, problems)),
+        codes(toml, problems));
+  }
+
+  private CodeSet codes(TomlTable toml, List<String> problems) {
+    Optional<String> name = text(toml, "codes", problems);
+    Optional<CodeSet> set = name.flatMap(CodeSet::ofKey);
+    if (name.isPresent() && set.isEmpty()) {
+      problems.add(
+          at(toml.inputPositionOf("codes"))
+              + "\""
+              + name.get()
+              + "\" is no code set; write laboratory or euring.");
+    }
+    return set.orElse(CodeSet.LABORATORY);
   }
 
   private Optional<String> text(TomlTable table, String key, List<String> problems) {

@@ -119,8 +119,20 @@ final class Keypad {
     boolean isLetter = c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z';
     boolean isDigit = c >= '0' && c <= '9';
     return isDigit
-        || isLetter && spec.get().kind() instanceof FieldKind.Coded
-        || c == '.' && spec.get().kind() instanceof FieldKind.Measured;
+        || isLetter && hasLetters(spec.get().kind())
+        || c == '.' && hasPoints(spec.get().kind())
+        || c == ' ' && spec.get().kind() instanceof FieldKind.Note;
+  }
+
+  private static boolean hasLetters(FieldKind kind) {
+    return kind instanceof FieldKind.Coded
+        || kind instanceof FieldKind.CodedMany
+        || kind instanceof FieldKind.Note;
+  }
+
+  /** A point is the decimal sign, and parts several codes. */
+  private static boolean hasPoints(FieldKind kind) {
+    return kind instanceof FieldKind.Measured || kind instanceof FieldKind.CodedMany;
   }
 
   private Step enter(State state, Instant at) {

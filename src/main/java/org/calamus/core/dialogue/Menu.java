@@ -40,7 +40,9 @@ final class Menu {
 
   Step struck(State state, char c, Instant at) {
     State closed = state.face(Face::withoutMenu);
-    if (closed.question().isPresent()
+    if (c >= '1'
+        && c <= '3'
+        && closed.question().isPresent()
         && closed.question().get() instanceof Question.Skipped skipped) {
       return skipped(closed, skipped, c, at);
     }
@@ -69,10 +71,8 @@ final class Menu {
         return values.account(state, question, CaptureKind.LOST, at);
       case '2':
         return values.account(state, question, CaptureKind.DESTROYED, at);
-      case '3':
-        return orders.outOfOrder(state, at);
       default:
-        return Step.of(state);
+        return orders.outOfOrder(state, at);
     }
   }
 

@@ -103,9 +103,14 @@ final class Values {
     }
     State asked = state.withQuestion(Optional.empty()).withOpen(Optional.of(FieldId.BAND));
     if (question.get() instanceof Question.Skipped skipped) {
+      boolean hasBand = offers.stream().anyMatch(Values::isBand);
       return fate(offers)
           .map(fate -> account(state, skipped, fate, at))
-          .orElseGet(() -> offer(asked, with(offers, skipped.rest()), at));
+          .orElseGet(
+              () ->
+                  hasBand
+                      ? offer(asked, with(offers, skipped.rest()), at)
+                      : prompts.miss(state, BandQuestions.answers(skipped)));
     }
     if (question.get() instanceof Question.Twice twice) {
       return readAgain(asked, twice, offers, at);
@@ -143,6 +148,10 @@ final class Values {
         .flatMap(code -> CaptureKind.ofCode(code).stream())
         .filter(kind -> !kind.hasBird())
         .findFirst();
+  }
+
+  private static boolean isBand(Offer offer) {
+    return offer.field() == FieldId.BAND && !(offer.heard() instanceof Heard.No);
   }
 
   /** What is given now, and what was given before for other fields. */

@@ -72,7 +72,8 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
 
   /**
    * Decides for each name that is also a code which it is: the code while a field of the code is
-   * asked or was named before it, but the name in front of a digit and behind any other order.
+   * asked or was named before it, but the name in front of a value of its field and behind any
+   * other order.
    */
   private static List<Token> resolved(List<Token> tokens, Optional<FieldId> asked) {
     boolean isOrder = tokens.get(0) instanceof Token.Order && !isCorrection(tokens);
@@ -81,7 +82,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     for (int i = 0; i < tokens.size(); i++) {
       Token token = tokens.get(i);
       if (token instanceof Token.NameOrCode both) {
-        boolean isName = i + 1 < tokens.size() && isNumber(tokens.get(i + 1));
+        boolean isName = i + 1 < tokens.size() && isValueOf(both.name(), tokens.get(i + 1));
         boolean isCode = !isName && current.filter(both.words().fields()::contains).isPresent();
         token = isCode ? both.words() : both.name();
       }
@@ -93,8 +94,10 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     return resolved;
   }
 
-  private static boolean isNumber(Token token) {
-    return token instanceof Token.Digit
+  private static boolean isValueOf(Token.Field name, Token token) {
+    return token instanceof Token.CodeWords words
+            && (words.fields().isEmpty() || words.fields().contains(name.field()))
+        || token instanceof Token.Digit
         || token instanceof Token.Teen
         || token instanceof Token.Tens;
   }

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.Optional;
+import org.calamus.core.form.CodeSet;
 import org.calamus.port.SettingsException;
 import org.calamus.port.StationSettings;
 import org.junit.jupiter.api.BeforeEach;
@@ -70,6 +71,7 @@ class StationFileTest {
           """
           plaice = 'Fenwick Marsh'     | "plaice" is no setting; see the user guide.
           "my place" = 'x'             | "my place" is no setting; see the user guide.
+          codes = 'bbl'                | "bbl" is no code set; write laboratory or euring.
           place = 7                    | place must be a text in quotes.
           place = '  '                 | place must be a text in quotes.
           zone = 'Fenwick'             | "Fenwick" is no time zone; write it as America/New_York.
@@ -81,6 +83,13 @@ class StationFileTest {
         .isInstanceOfSatisfying(
             SettingsException.class,
             e -> assertThat(e.problems()).containsExactly(file + ":2: " + problem));
+  }
+
+  @Test
+  void readTakesTheCodeSetAndTheLaboratorysWhereNoneIsWritten() throws IOException {
+    assertThat(read("codes = 'euring'\n").codes()).isEqualTo(CodeSet.EURING);
+    assertThat(read("codes = 'laboratory'\n").codes()).isEqualTo(CodeSet.LABORATORY);
+    assertThat(read("place = 'Fenwick Marsh'\n").codes()).isEqualTo(CodeSet.LABORATORY);
   }
 
   @Test

@@ -21,12 +21,14 @@ class KeypadTest {
 
   @ParameterizedTest
   @CsvSource({
-    "1, Band number",
-    "2, Species",
-    "3, Age",
-    "4, Sex",
-    "5, 'Wing chord, mm'",
-    "6, 'Mass, g'"
+    "02, Band number",
+    "03, Old band number",
+    "04, Species",
+    "05, Age",
+    "06, How aged",
+    "07, Sex",
+    "17, 'Wing chord, mm'",
+    "21, 'Mass, g'"
   })
   void theMenuOpensEveryField(String choice, String asked) {
     assertThat(nuthatch().keys("+" + choice).view().asked()).isEqualTo(asked);
@@ -34,16 +36,17 @@ class KeypadTest {
 
   @ParameterizedTest
   @CsvSource({
-    "1, 284155701, 2841-55701",
-    "2, 6190, CEDW",
-    "3, 6, ASY",
-    "4, 5, F",
-    "5, 91.5, 91.5",
-    "6, 22.35, 22.35"
+    "02, 284155701, 2841-55701",
+    "04, 6190, CEDW",
+    "05, 6, ASY",
+    "07, 5, F",
+    "17, 91.5, 91.5",
+    "21, 22.35, 22.35"
   })
-  void everyFieldCanBeCorrected(int choice, String keys, String value) {
+  void everyFieldCanBeCorrected(String choice, String keys, String value) {
     Talk talk = nuthatch().keys("92\n22.3\n").keys("+" + choice + keys + "\n");
-    assertThat(talk.field(FieldId.values()[choice - 1])).isEqualTo(value);
+    FieldId field = Fenwick.form().fields().get(Integer.parseInt(choice) - 1).id();
+    assertThat(talk.field(field)).isEqualTo(value);
   }
 
   @Test
@@ -76,16 +79,16 @@ class KeypadTest {
     assertThat(nuthatch().keys("29\n\n").field(FieldId.WING)).isEqualTo("29");
     assertThat(nuthatch().keys("29\n-").field(FieldId.WING)).isEqualTo("-");
     assertThat(nuthatch().keys("29\n92\n").field(FieldId.WING)).isEqualTo("92");
-    assertThat(nuthatch().keys("+8\n").record()).isEmpty();
-    assertThat(nuthatch().keys("+8-").record()).isPresent();
-    assertThat(nuthatch().keys("+9\n").effects()).anyMatch(Effect.EndSession.class::isInstance);
-    assertThat(nuthatch().keys("+9-").effects()).noneMatch(Effect.EndSession.class::isInstance);
+    assertThat(nuthatch().keys("+98\n").record()).isEmpty();
+    assertThat(nuthatch().keys("+98-").record()).isPresent();
+    assertThat(nuthatch().keys("+99\n").effects()).anyMatch(Effect.EndSession.class::isInstance);
+    assertThat(nuthatch().keys("+99-").effects()).noneMatch(Effect.EndSession.class::isInstance);
   }
 
   @Test
   void theMenuErasesReadsBackAndSaves() {
-    assertThat(nuthatch().keys("+4+0").field(FieldId.SEX)).isEqualTo("-");
-    assertThat(nuthatch().keys("+7").lastSpoken())
+    assertThat(nuthatch().keys("+07+-").field(FieldId.SEX)).isEqualTo("-");
+    assertThat(nuthatch().keys("+*").lastSpoken())
         .isEqualTo(
             "band two eight four one five five six zero one. white breasted nuthatch. second year."
                 + " male");
@@ -94,7 +97,7 @@ class KeypadTest {
 
   @Test
   void theMenuClosesWithoutHarm() {
-    for (String keys : new String[] {"+\n", "+-", "+.", "+A", "+*"}) {
+    for (String keys : new String[] {"+\n", "+.", "+A", "+1\n"}) {
       Talk talk = nuthatch();
       int before = talk.view().lines().hashCode();
       talk.keys(keys);

@@ -38,7 +38,12 @@ class ViewsTest {
         "two eight four one five five six zero one", "white breasted nuthatch", "wing two nine"),
     ABANDONING("two eight four one five five six zero one", "abandon record"),
     ENDING("two eight four one five five six zero one", "end session"),
-    RESUMING;
+    RESUMING,
+    SKIPPED(
+        "two eight four one five five six zero one",
+        "white breasted nuthatch second year male",
+        "save record",
+        "six zero three");
 
     private final List<String> said;
 
@@ -59,7 +64,11 @@ class ViewsTest {
     }
 
     private boolean hasQuestion() {
-      return this == DOUBTED || this == ABANDONING || this == ENDING || this == RESUMING;
+      return this == DOUBTED
+          || this == ABANDONING
+          || this == ENDING
+          || this == RESUMING
+          || this == SKIPPED;
     }
   }
 

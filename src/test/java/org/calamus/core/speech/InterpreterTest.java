@@ -101,11 +101,10 @@ class InterpreterTest {
           LEG_GAUGE | seven alpha short                             | LEG_GAUGE 7AS
           MASS    | band size three bravo                           | BAND_SIZE 3B
           TIME    | zero eight four zero                            | 08:40
-          TIME    | oh eight forty                                  | 08:40|08:14
           TIME    | fourteen forty five                             | 14:45
           TIME    | oh eight oh five                                | 08:05
           TIME    | zero nine hundred                               | 09:00
-          TIME    | twenty two thirteen                             | 22:13|22:30
+          HOW_AGED | skull none                                     | SKULL 0
           STATUS  | three zero zero                                 | 300
           MASS    | released early                                  | RELEASE EARLY
           MASS    | stressed wing injury                            | DISPOSITION S W
@@ -171,6 +170,18 @@ class InterpreterTest {
           """)
   void understandsTheCodesOfEuringWhereTheyAreChosen(FieldId open, String words, String value) {
     assertThat(Listener.hearInEuring(open, words)).isEqualTo(value);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "oh eight forty, 08:40|08:14",
+    "twenty two thirteen, 22:13|22:30",
+    "twelve thirty, 12:30|12:13",
+    "oh eight sixteen, 08:16",
+    "fourteen hundred, 14:00"
+  })
+  void knowsATimeThatSoundsLikeAnother(String words, String values) {
+    assertThat(Listener.hear(FieldId.TIME, words)).isEqualTo(values);
   }
 
   @ParameterizedTest
