@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.form.Form;
 import org.calamus.core.record.FieldId;
 import org.calamus.support.Fenwick;
+import org.calamus.support.WholeRecord;
 import org.junit.jupiter.api.Test;
 
 class GrammarsTest {
@@ -64,6 +67,32 @@ class GrammarsTest {
   void askingForASpeciesListensForNamesAndSpelling() {
     assertThat(asking(FieldId.SPECIES)).contains("hermit thrush", "whiskey", "affirm");
     assertThat(asking(FieldId.AGE)).doesNotContain("whiskey");
+  }
+
+  @Test
+  void askingForAScoreMakesItsDigitsLikelyAndLeavesOutWhatSoundsLikeThem() {
+    Optional<FieldSpec> fat = Optional.of(WholeRecord.form(CodeSet.LABORATORY).spec(FieldId.FAT));
+    assertThat(count(GRAMMARS.asking(fat), "six")).isEqualTo(8);
+    assertThat(GRAMMARS.asking(fat).phrases())
+        .contains("none", "skull")
+        .doesNotContain("sex", "ninety", "hermit thrush", "six six");
+  }
+
+  @Test
+  void askingForASizeListensForLettersAndForTheCriteriaTheirWords() {
+    Form whole = WholeRecord.form(CodeSet.LABORATORY);
+    assertThat(GRAMMARS.asking(Optional.of(whole.spec(FieldId.BAND_SIZE))).phrases())
+        .contains("bravo", "nine tall");
+    assertThat(count(GRAMMARS.asking(Optional.of(whole.spec(FieldId.HOW_AGED))), "skull"))
+        .isEqualTo(8);
+  }
+
+  @Test
+  void askingForATimeMakesHoursAndMinutesLikely() {
+    Form whole = WholeRecord.form(CodeSet.LABORATORY);
+    assertThat(GRAMMARS.asking(Optional.of(whole.spec(FieldId.TIME))).phrases())
+        .contains("eight forty", "fourteen thirty", "forty five")
+        .doesNotContain("forty zero");
   }
 
   @Test

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import org.calamus.core.record.FieldId;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -34,6 +36,7 @@ class WordsFileTest {
           wing = field wings      | "field wings" is no meaning that Calamus knows.
           male = code M           | "code M" is no meaning that Calamus knows.
           male = code sexes M     | "code sexes M" is no meaning that Calamus knows.
+          male = code sex, M      | "code sex, M" is no meaning that Calamus knows.
           stop = command stop     | "command stop" is no meaning that Calamus knows.
           fife = digit 5 / F AY V2| "V2" is no phone of the model.
           fife / f ay f           | "f ay f" is no phone of the model.
@@ -79,6 +82,37 @@ class WordsFileTest {
     assertThat(problems)
         .containsExactly(
             "b.words:2: \"five\" already has another meaning at a.words:1; change one of the two.");
+  }
+
+  @Test
+  void joinMakesANameAndACodeOfCertainFieldsOneMeaning() {
+    Token.NameOrCode both =
+        new Token.NameOrCode(
+            new Token.Field(FieldId.SKULL),
+            new Token.CodeWords(Set.of(FieldId.HOW_AGED, FieldId.HOW_SEXED), "SK"));
+    WordsFile.Contents name = read("skull = field skull");
+    WordsFile.Contents code = read("skull = code how-aged,how-sexed SK");
+    for (List<WordsFile.Contents> files :
+        List.of(List.of(name, code), List.of(code, name), List.of(name, code, name, code))) {
+      List<String> problems = new ArrayList<>();
+      assertThat(WordsFile.join(files, problems).forms())
+          .extracting(SpokenForm::meaning)
+          .containsExactly(both);
+      assertThat(problems).isEmpty();
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "field skull, code * SK",
+    "field skull, field fat",
+    "code how-aged SK, code how-sexed SK",
+    "field skull, digit 6"
+  })
+  void joinStillRefusesEveryOtherSecondMeaning(String first, String second) {
+    List<String> problems = new ArrayList<>();
+    WordsFile.join(List.of(read("skull = " + first, "skull = " + second)), problems);
+    assertThat(problems).hasSize(1).first().asString().contains("already has another meaning");
   }
 
   @Test
