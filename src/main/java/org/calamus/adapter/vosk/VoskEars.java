@@ -38,10 +38,9 @@ public final class VoskEars implements Ears {
   private final Door door = new Door();
   private final AtomicReference<Optional<Grammar>> wanted = new AtomicReference<>(Optional.empty());
   private final AtomicBoolean isFinishAsked = new AtomicBoolean();
-  private final Object closing = new Object();
+  private final Closing closing = new Closing();
   private final Thread thread;
   private final MemoTaker memo;
-  private volatile boolean isClosing;
   private volatile boolean isDeaf;
   private volatile EventSink sink = event -> {};
   private Optional<String> trouble = Optional.empty();
@@ -180,10 +179,7 @@ public final class VoskEars implements Ears {
 
   @Override
   public void close() {
-    synchronized (closing) {
-      isClosing = true;
-      closing.notifyAll();
-    }
+    closing.ask();
     source.close();
     try {
       thread.join(CLOSING_LIMIT.toMillis());
@@ -233,14 +229,14 @@ public final class VoskEars implements Ears {
 
   private void listen(Listening listening) {
     boolean mayGoOn = true;
-    while (mayGoOn && !isClosing) {
+    while (mayGoOn && !closing.isAsked()) {
       if (opens()) {
         mayGoOn = hearUntilGone(listening);
         listening.end();
       }
       memo.end(NO_SOUND);
       if (mayGoOn) {
-        rest();
+        closing.rest(TRY_AGAIN);
       }
     }
     source.close();
@@ -261,7 +257,7 @@ public final class VoskEars implements Ears {
   private boolean hearUntilGone(Listening listening) {
     SilenceWatch watch = new SilenceWatch();
     Meter meter = new Meter(clock, sink);
-    while (!isClosing) {
+    while (!closing.isAsked()) {
       AudioSource.Read read = source.read();
       if (read instanceof AudioSource.Lost lost) {
         down(lost.sentence());
@@ -298,22 +294,9 @@ public final class VoskEars implements Ears {
 
   /** Says it once, however often it is tried again. */
   private void down(String sentence) {
-    if (!isClosing && !trouble.equals(Optional.of(sentence))) {
+    if (!closing.isAsked() && !trouble.equals(Optional.of(sentence))) {
       trouble = Optional.of(sentence);
       sink.post(new Event.PartDown(clock.now(), Part.EARS, sentence));
-    }
-  }
-
-  private void rest() {
-    synchronized (closing) {
-      try {
-        if (!isClosing) {
-          closing.wait(TRY_AGAIN.toMillis());
-        }
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        isClosing = true;
-      }
     }
   }
 }
