@@ -14,6 +14,7 @@ import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Provenance;
 import org.calamus.core.record.Spoken;
+import org.calamus.core.rule.BandString;
 import org.calamus.core.speech.Heard;
 
 /**
@@ -26,6 +27,9 @@ final class BandQuestions {
   static final String SKIPPED_RULE = "band.next";
 
   private static final String TWICE_RULE = "band.twice";
+
+  /** As many skipped bands get a record of their own at once; more are a slip of the number. */
+  private static final int MOST_SKIPPED = 20;
 
   private final Setup setup;
 
@@ -44,7 +48,10 @@ final class BandQuestions {
     }
     List<BandNumber> skipped =
         offer.field() == FieldId.BAND && kind.putsBand()
-            ? state.known().ledger().skippedBefore(band)
+            ? state.known().ledger().skippedBefore(band).stream()
+                .flatMap(BandString::bands)
+                .limit(MOST_SKIPPED)
+                .toList()
             : List.of();
     return skipped.isEmpty()
         ? Optional.empty()

@@ -107,6 +107,11 @@ public record BandNumber(String prefix, String suffix)
     return withOrdinal(Math.min(size(), ordinal() - positionInString() + STRING_LENGTH));
   }
 
+  /** The last band of the prefix, whose suffix is all zeros. */
+  public BandNumber lastOfPrefix() {
+    return withOrdinal(size());
+  }
+
   /** Whether both bands have the same prefix and as many counting digits. */
   public boolean isOfSeriesOf(BandNumber other) {
     return prefix.equals(other.prefix) && suffix.length() == other.suffix.length();

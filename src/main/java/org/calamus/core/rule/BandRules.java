@@ -39,17 +39,21 @@ final class BandRules {
   private static Optional<Finding> used(RuleCase c) {
     return c.record()
         .band()
-        .filter(c.ledger().used()::contains)
-        .flatMap(
-            band ->
-                refused(
-                    "band.used",
-                    "Band "
-                        + band.text()
-                        + " is already on a bird in these records. Read it again"
-                        + c.ledger().expected().map(e -> "; next is " + e.text()).orElse("")
-                        + ".",
-                    "band " + lastThree(band) + " is already used. read it again"));
+        .flatMap(band -> c.ledger().fateOf(band).flatMap(fate -> used(c, band, fate)));
+  }
+
+  private static Optional<Finding> used(RuleCase c, BandNumber band, BandFate fate) {
+    String next = c.ledger().expected().map(e -> "; next is " + e.text()).orElse("");
+    return refused(
+        "band.used",
+        "Band "
+            + band.text()
+            + " is "
+            + fate.shown()
+            + " in these records. Read it again"
+            + next
+            + ".",
+        "band " + lastThree(band) + " is " + fate.spoken() + ". read it again");
   }
 
   private static Optional<Finding> notNext(RuleCase c) {
