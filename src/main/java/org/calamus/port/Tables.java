@@ -1,6 +1,10 @@
 package org.calamus.port;
 
+import java.util.List;
+import org.calamus.core.form.BandSizes;
+import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.CodeTable;
+import org.calamus.core.form.EuringField;
 import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.rule.AgeClasses;
 import org.calamus.core.rule.AgeSeason;
@@ -16,12 +20,37 @@ public interface Tables {
   SpeciesTable species();
 
   /**
-   * A code table.
+   * A code table in the Laboratory's codes.
    *
    * @param name its name, such as {@code age}
    * @throws SettingsException naming every file and line that cannot be used
    */
-  CodeTable codes(String name);
+  default CodeTable codes(String name) {
+    return codes(name, CodeSet.LABORATORY);
+  }
+
+  /**
+   * A code table in the codes of a set.
+   *
+   * @param name its name, which is that of its field in files, such as {@code how-aged}
+   * @param set the set
+   * @throws SettingsException naming every file and line that cannot be used
+   */
+  CodeTable codes(String name, CodeSet set);
+
+  /**
+   * The band sizes.
+   *
+   * @throws SettingsException naming every file and line that cannot be used
+   */
+  BandSizes bandSizes();
+
+  /**
+   * The fields of an EURING record, in their order.
+   *
+   * @throws SettingsException naming every file and line that cannot be used
+   */
+  List<EuringField> euringFields();
 
   /**
    * What the age classes say of a bird's year of birth.

@@ -201,7 +201,7 @@ final class UtteranceSets {
       SpokenForm form = forms.get(at);
       String field =
           form.meaning() instanceof Token.CodeWords code
-              ? code.field().map(f -> f.name()).orElse("AGE")
+              ? code.fields().stream().findFirst().map(f -> f.name()).orElse("AGE")
               : "";
       List<String> asked =
           switch (field) {

@@ -1,17 +1,21 @@
 package org.calamus.adapter.files;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.calamus.core.form.BandSizes;
+import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.CodeTable;
+import org.calamus.core.form.EuringField;
 import org.calamus.core.form.Species;
 import org.calamus.core.form.SpeciesTable;
+import org.calamus.core.record.FieldId;
 import org.calamus.core.rule.AgeClasses;
 import org.calamus.core.rule.AgeSeason;
 import org.calamus.core.rule.BandLetters;
@@ -26,7 +30,10 @@ public final class TableFiles implements Tables {
 
   static final String RESOURCES = "/tables";
   private static final String OWN_SPECIES = "own-species";
-  private static final int CODE_COLUMNS = 3;
+  private static final TabTable.Shape SPECIES =
+      new TabTable.Shape("code", List.of(SpeciesRow.COLUMNS), 1, 2);
+  private static final TabTable.Shape SIZES = new TabTable.Shape("code", List.of(6), 1, 2);
+  private static final TabTable.Shape EURING = new TabTable.Shape("name", List.of(5), -1, 2);
   private static final int NUMBER = 1;
   private static final int NAME = 2;
 
@@ -46,13 +53,13 @@ public final class TableFiles implements Tables {
   @Override
   public SpeciesTable species() {
     List<String> problems = new ArrayList<>();
-    List<Row> own = ownSpecies(problems);
-    List<Row> others = rows("species", SpeciesRow.COLUMNS, problems);
-    Map<String, Row> byCode = new LinkedHashMap<>();
+    List<TabTable.Row> own = ownSpecies(problems);
+    List<TabTable.Row> others = rows("species", SPECIES, problems);
+    Map<String, TabTable.Row> byCode = new LinkedHashMap<>();
     Stream.concat(others.stream(), own.stream()).forEach(r -> byCode.put(r.code(), r));
     own.forEach(
         row -> {
-          List<Row> kept = byCode.values().stream().filter(r -> !own.contains(r)).toList();
+          List<TabTable.Row> kept = byCode.values().stream().filter(r -> !own.contains(r)).toList();
           sameIn(NUMBER, "number", row, kept).ifPresent(problems::add);
           sameIn(NAME, "name", row, kept).ifPresent(problems::add);
         });
@@ -62,30 +69,63 @@ public final class TableFiles implements Tables {
     return new SpeciesTable(species);
   }
 
-  private List<Row> ownSpecies(List<String> problems) {
+  private List<TabTable.Row> ownSpecies(List<String> problems) {
     return TextSource.isOwn(folder, OWN_SPECIES + ".tsv")
-        ? rows(OWN_SPECIES, SpeciesRow.COLUMNS, problems)
+        ? rows(OWN_SPECIES, SPECIES, problems)
         : List.of();
   }
 
-  private static Optional<String> sameIn(int column, String what, Row row, List<Row> others) {
+  private static Optional<String> sameIn(int column, String what, TabTable.Row row, List<TabTable.Row> others) {
     String text = row.cells().get(column);
     return others.stream()
         .filter(other -> !text.isEmpty() && text.equalsIgnoreCase(other.cells().get(column)))
         .findFirst()
-        .map(other -> row.where() + ": " + twice(what, text, other));
+        .map(other -> row.where() + ": " + TabTable.twice(what, text, other));
   }
 
   @Override
-  public CodeTable codes(String name) {
+  public CodeTable codes(String name, CodeSet set) {
+    if (name.equals(FieldId.BAND_SIZE.key()) || name.equals(FieldId.LEG_GAUGE.key())) {
+      return bandSizes().codes();
+    }
     List<String> problems = new ArrayList<>();
-    List<CodeTable.Row> rows =
-        rows(name, CODE_COLUMNS, problems).stream()
-            .map(Row::cells)
-            .map(c -> new CodeTable.Row(c.get(0), c.get(1), c.get(2)))
-            .toList();
+    TabTable rows = TabTable.read(folder, name, CodeRows.SHAPE, problems);
+    CodeTable table = CodeRows.table(name, rows, set, problems);
     refuse(problems);
-    return new CodeTable(name, rows);
+    return table;
+  }
+
+  @Override
+  public BandSizes bandSizes() {
+    List<String> problems = new ArrayList<>();
+    List<BandSizes.Size> sizes = new ArrayList<>();
+    for (TabTable.Row row : rows(FieldId.BAND_SIZE.key(), SIZES, problems)) {
+      sizes.add(
+          new BandSizes.Size(
+              row.cell(0),
+              row.cell(1),
+              row.cell(2),
+              number(row, 3, problems),
+              number(row, 4, problems),
+              Arrays.stream(row.cell(5).split(";")).map(String::strip).toList()));
+    }
+    refuse(problems);
+    return new BandSizes(sizes);
+  }
+
+  @Override
+  public List<EuringField> euringFields() {
+    List<String> problems = new ArrayList<>();
+    List<EuringField> fields = new ArrayList<>();
+    for (TabTable.Row row : rows("euring-fields", EURING, problems)) {
+      euringField(row, problems).ifPresent(fields::add);
+    }
+    refuse(problems);
+    return List.copyOf(fields);
+  }
+
+  private List<TabTable.Row> rows(String name, TabTable.Shape shape, List<String> problems) {
+    return TabTable.read(folder, name, shape, problems).rows();
   }
 
   @Override
@@ -109,76 +149,34 @@ public final class TableFiles implements Tables {
     }
   }
 
-  private record Row(String where, List<String> cells) {
-
-    String code() {
-      return cells.get(0).toUpperCase(Locale.ROOT);
-    }
-  }
-
-  private List<Row> rows(String name, int columns, List<String> problems) {
-    String file = name + ".tsv";
-    String shown = TextSource.shown(folder, "tables", file);
-    List<String> lines = TextSource.lines(folder, RESOURCES, file);
-    List<Row> rows = new ArrayList<>();
-    boolean hasHeader = false;
-    for (int i = 0; i < lines.size(); i++) {
-      String line = lines.get(i);
-      if (line.isBlank() || line.startsWith("#")) {
-        continue;
-      }
-      Row row = new Row(shown + ":" + (i + 1), cells(line));
-      Optional<String> problem =
-          hasHeader ? problem(row, columns, rows) : headerProblem(row, columns);
-      problem.ifPresent(p -> problems.add(row.where() + ": " + p));
-      if (hasHeader && problem.isEmpty()) {
-        rows.add(row);
-      }
-      hasHeader = true;
-    }
-    if (rows.isEmpty() && problems.isEmpty()) {
-      problems.add(shown + ": the table has no row; add one, or take the file away.");
-    }
-    return rows;
-  }
-
   static List<String> cells(String line) {
     return Arrays.stream(line.split("\t", -1)).map(String::strip).toList();
   }
 
-  private static Optional<String> headerProblem(Row row, int columns) {
-    return row.cells().size() == columns && row.cells().get(0).equals("code")
-        ? Optional.empty()
-        : Optional.of(
-            "the first line names the "
-                + columns
-                + " columns, parted by tabs, and begins with \"code\".");
+  private static Optional<EuringField> euringField(TabTable.Row row, List<String> problems) {
+    Optional<EuringField.Kind> kind = EuringField.Kind.named(row.cell(2));
+    if (kind.isEmpty() || !row.cell(1).matches("\\d{1,2}")) {
+      problems.add(row.where() + ": a field has a length in digits and a kind; see the header.");
+      return Optional.empty();
+    }
+    return Optional.of(
+        new EuringField(
+            row.cell(0),
+            Integer.parseInt(row.cell(1)),
+            kind.get(),
+            number(row, 3, problems),
+            row.cell(4)));
   }
 
-  /** What is wrong with a row, where something is. */
-  private static Optional<String> problem(Row row, int columns, List<Row> before) {
-    List<String> cells = row.cells();
-    if (cells.size() != columns) {
-      return Optional.of(cells.size() + " columns parted by tabs, and not " + columns + ".");
+  private static Optional<BigDecimal> number(TabTable.Row row, int column, List<String> problems) {
+    String text = row.cell(column);
+    if (text.isEmpty()) {
+      return Optional.empty();
     }
-    if (cells.get(0).isEmpty() || cells.get(NAME).isEmpty()) {
-      return Optional.of("a row needs a code and a name.");
+    if (!text.matches("\\d+(\\.\\d+)?")) {
+      problems.add(row.where() + ": \"" + text + "\" is no number; write it as 0.109.");
+      return Optional.empty();
     }
-    return before.stream().flatMap(other -> sameAs(row, other).stream()).findFirst();
-  }
-
-  private static Optional<String> sameAs(Row row, Row other) {
-    String code = row.cells().get(0);
-    String digits = row.cells().get(1);
-    if (code.equalsIgnoreCase(other.cells().get(0))) {
-      return Optional.of(twice("code", code, other));
-    }
-    return !digits.isEmpty() && digits.equals(other.cells().get(1))
-        ? Optional.of(twice("number", digits, other))
-        : Optional.empty();
-  }
-
-  private static String twice(String what, String text, Row other) {
-    return "the " + what + " " + text + " stands already at " + other.where() + ".";
+    return Optional.of(new BigDecimal(text));
   }
 }

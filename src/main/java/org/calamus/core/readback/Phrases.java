@@ -1,13 +1,17 @@
 package org.calamus.core.readback;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.StringJoiner;
+import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Spoken;
 
@@ -19,6 +23,10 @@ import org.calamus.core.record.Spoken;
  */
 public record Phrases(Form form) {
 
+  /** What a station lists by itself: no vocabulary has it in words. */
+  private static final Set<FieldId> STATION_LISTS =
+      Set.of(FieldId.NET, FieldId.BANDER, FieldId.SCRIBE);
+
   /** A value as it is said, without its field: "nine two", "white breasted nuthatch". */
   public String spoken(FieldSpec spec, FieldValue value) {
     if (value instanceof BandNumber band) {
@@ -27,14 +35,52 @@ public record Phrases(Form form) {
     if (value instanceof FieldValue.Measure measure) {
       return Spoken.number(measure.amount());
     }
-    return Spoken.name(codeWords(spec, value));
+    if (value instanceof FieldValue.TimeOfDay time) {
+      return Spoken.digits(time.text().replace(":", ""));
+    }
+    if (value instanceof FieldValue.Note note) {
+      return note.written().isEmpty() ? "a spoken memo" : note.written();
+    }
+    return inWords(spec, value);
+  }
+
+  /** Codes in words; a code that is a number, digit by digit. */
+  private static String inWords(FieldSpec spec, FieldValue value) {
+    StringJoiner words = new StringJoiner(" ");
+    for (String code : codes(value)) {
+      Optional<CodeTable.Row> row = table(spec).flatMap(t -> t.byCode(code));
+      boolean isNumber = row.filter(CodeTable.Row::isNumber).isPresent();
+      words.add(
+          isNumber
+              ? Spoken.digits(code)
+              : row.map(CodeTable.Row::words)
+                  .filter(w -> !w.equals(code))
+                  .map(Spoken::name)
+                  .orElseGet(() -> Spoken.characters(code)));
+    }
+    return words.toString();
   }
 
   /** A field and its value as said: "wing nine two". */
   public String spokenWithName(FieldSpec spec, FieldValue value) {
-    boolean speaksForItself =
-        spec.kind() instanceof FieldKind.Coded && !codeWords(spec, value).equals("unknown");
-    return speaksForItself ? spoken(spec, value) : spec.spoken() + " " + spoken(spec, value);
+    return speaksForItself(spec, value)
+        ? spoken(spec, value)
+        : spec.spoken() + " " + spoken(spec, value);
+  }
+
+  /** Whether the words alone tell the field: no other field has them, and they are no number. */
+  private boolean speaksForItself(FieldSpec spec, FieldValue value) {
+    if (!(spec.kind() instanceof FieldKind.Coded coded) || coded.table().isNumbered()) {
+      return false;
+    }
+    String words = coded.table().words(value.text());
+    return !STATION_LISTS.contains(spec.id())
+        && !words.equals("unknown")
+        && form.fields().stream()
+            .filter(other -> other.id() != spec.id())
+            .flatMap(other -> table(other).stream())
+            .flatMap(table -> table.rows().stream())
+            .noneMatch(row -> row.words().equals(words));
   }
 
   /** A value as it is shown in the record: code and words, amount and unit. */
@@ -42,8 +88,10 @@ public record Phrases(Form form) {
     if (value instanceof FieldValue.Measure measure) {
       return measure.text() + " " + measure.unit().symbol();
     }
-    String words = codeWords(spec, value);
-    return words.equals(value.text()) ? words : value.text() + "  " + words;
+    String brief = brief(spec, value);
+    StringJoiner words = new StringJoiner(", ");
+    codes(value).forEach(c -> words.add(table(spec).map(t -> t.words(c)).orElse(brief)));
+    return words.toString().equals(brief) ? brief : brief + "  " + words;
   }
 
   /** The whole record as said, field by field; "nothing yet" where it is empty. */
@@ -60,20 +108,35 @@ public record Phrases(Form form) {
     StringJoiner line = new StringJoiner("  ");
     for (FieldSpec spec : form.fields()) {
       Optional<Entry> entry = record.entry(spec.id());
-      line.add(entry.map(e -> spec.spoken() + " " + brief(e.value())).orElse(spec.spoken() + " -"));
+      line.add(entry.map(e -> spec.spoken() + " " + brief(spec, e.value())).orElse(spec.spoken() + " -"));
     }
     return line.toString();
   }
 
-  private static String brief(FieldValue value) {
-    return value instanceof FieldValue.Measure m
-        ? m.text() + " " + m.unit().symbol()
-        : value.text();
+  /** A value in short, as the station's code set has it: {@code 92 mm}, {@code AHY}. */
+  public static String brief(FieldSpec spec, FieldValue value) {
+    if (value instanceof FieldValue.Measure m) {
+      return m.text() + " " + m.unit().symbol();
+    }
+    Optional<CodeTable> table = table(spec);
+    if (table.isEmpty()) {
+      return value.text();
+    }
+    StringJoiner shown = new StringJoiner(" ");
+    codes(value).forEach(c -> shown.add(table.get().shown(c)));
+    return shown.toString();
   }
 
-  private static String codeWords(FieldSpec spec, FieldValue value) {
-    return spec.kind() instanceof FieldKind.Coded coded
-        ? coded.table().words(value.text())
-        : value.text();
+  private static List<String> codes(FieldValue value) {
+    return value instanceof FieldValue.Codes several ? several.codes() : List.of(value.text());
+  }
+
+  private static Optional<CodeTable> table(FieldSpec spec) {
+    if (spec.kind() instanceof FieldKind.Coded coded) {
+      return Optional.of(coded.table());
+    }
+    return spec.kind() instanceof FieldKind.CodedMany many
+        ? Optional.of(many.table())
+        : Optional.empty();
   }
 }

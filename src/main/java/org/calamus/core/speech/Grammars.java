@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.FieldId;
@@ -23,6 +24,16 @@ public record Grammars(Vocabulary vocabulary) {
 
   private static final int EXPECTED = 8;
 
+  /** The fields whose codes are spelled. */
+  private static final Set<FieldId> SPELLED =
+      Set.of(
+          FieldId.SPECIES,
+          FieldId.BAND_SIZE,
+          FieldId.LEG_GAUGE,
+          FieldId.NET,
+          FieldId.BANDER,
+          FieldId.SCRIBE);
+
   /** The grammar while a field is asked, or with no field while only commands are awaited. */
   public Grammar asking(Optional<FieldSpec> field) {
     return grammar(field, 1);
@@ -40,7 +51,7 @@ public record Grammars(Vocabulary vocabulary) {
       int times = isAnswer(form) ? answerRepeats : repeats(form, field);
       phrases.addAll(Collections.nCopies(times, form.text()));
     }
-    if (field.filter(Grammars::wantsNumber).isPresent()) {
+    if (field.filter(Grammars::wantsPairs).isPresent()) {
       phrases.addAll(pairs(forms, field.get()));
     }
     String name = field.map(f -> f.id().name()).orElse("NONE") + (answerRepeats > 1 ? "?" : "");
@@ -48,24 +59,39 @@ public record Grammars(Vocabulary vocabulary) {
   }
 
   private static boolean wantsNumber(FieldSpec field) {
-    return !(field.kind() instanceof FieldKind.Coded);
+    return field.kind() instanceof FieldKind.Band
+        || field.kind() instanceof FieldKind.Measured
+        || field.kind() instanceof FieldKind.Time
+        || isScore(field);
+  }
+
+  /** Whether the field's codes are numbers, such as a score. */
+  private static boolean isScore(FieldSpec field) {
+    return field.kind() instanceof FieldKind.Coded coded && coded.table().isNumbered();
+  }
+
+  /** Whether its numbers are longer than one digit. */
+  private static boolean wantsPairs(FieldSpec field) {
+    return wantsNumber(field)
+        && !(field.kind() instanceof FieldKind.Coded coded
+            && coded.table().rows().stream().allMatch(r -> r.code().length() == 1));
   }
 
   /**
    * While a number is asked, no names of species are listened for and nothing with a short word in
-   * it: "winged" is heard for "wing", "blue" for "point", "sex" for "six". Letters are spelled for
-   * the species only.
+   * it: "winged" is heard for "wing", "blue" for "point", "sex" for "six". Letters are spelled for the
+   * species, for band sizes and for what a station lists by itself.
    */
   private List<SpokenForm> listenedFor(Optional<FieldSpec> field) {
-    boolean isForSpecies = field.map(f -> f.id() == FieldId.SPECIES).orElse(false);
+    boolean isSpelled = field.map(f -> SPELLED.contains(f.id())).orElse(false);
     List<SpokenForm> forms =
         vocabulary.forms().stream()
-            .filter(f -> isForSpecies || !(f.meaning() instanceof Token.Letter))
+            .filter(f -> isSpelled || !(f.meaning() instanceof Token.Letter))
             .toList();
     if (field.filter(Grammars::wantsNumber).isEmpty()) {
       return forms;
     }
-    boolean wantsDigits = field.get().kind() instanceof FieldKind.Band;
+    boolean wantsDigits = field.get().kind() instanceof FieldKind.Band || isScore(field.get());
     List<SpokenForm> shorts = forms.stream().filter(f -> f.section().isShort()).toList();
     return forms.stream()
         .filter(f -> !isOf(FieldId.SPECIES, f))
@@ -79,8 +105,7 @@ public record Grammars(Vocabulary vocabulary) {
   }
 
   private static boolean isOf(FieldId field, SpokenForm form) {
-    return form.meaning() instanceof Token.CodeWords words
-        && words.field().map(field::equals).orElse(false);
+    return form.meaning() instanceof Token.CodeWords words && words.fields().contains(field);
   }
 
   private static int repeats(SpokenForm form, Optional<FieldSpec> field) {
@@ -88,16 +113,27 @@ public record Grammars(Vocabulary vocabulary) {
     if (field.isEmpty()) {
       return token instanceof Token.Order ? EXPECTED : 1;
     }
-    FieldId id = field.get().id();
-    boolean isExpected;
-    if (field.get().kind() instanceof FieldKind.Coded) {
-      isExpected =
-          token instanceof Token.CodeWords words && words.field().map(id::equals).orElse(true)
-              || id == FieldId.SPECIES && token instanceof Token.Letter;
-    } else {
-      isExpected = id == FieldId.BAND ? isDigit(token) : isNumber(token) && !isSecondZero(form);
-    }
+    FieldSpec spec = field.get();
+    boolean isExpected =
+        wantsNumber(spec)
+            ? isNumberOf(spec, form)
+            : SPELLED.contains(spec.id()) && token instanceof Token.Letter;
+    isExpected |= Within.table(spec).isPresent() && isCodeOf(spec.id(), token);
     return isExpected ? EXPECTED : 1;
+  }
+
+  private static boolean isNumberOf(FieldSpec field, SpokenForm form) {
+    return field.kind() instanceof FieldKind.Band || isScore(field)
+        ? isDigit(form.meaning())
+        : isNumber(form.meaning()) && !isSecondZero(form);
+  }
+
+  private static boolean isCodeOf(FieldId field, Token token) {
+    if (token instanceof Token.NameOrCode both) {
+      return both.words().fields().contains(field);
+    }
+    return token instanceof Token.CodeWords words
+        && (words.fields().isEmpty() || words.fields().contains(field));
   }
 
   /** The short word for zero, which is heard for "two": rare in a measurement. */
@@ -142,6 +178,9 @@ public record Grammars(Vocabulary vocabulary) {
 
   private static boolean isPair(Token first, Token next, FieldSpec field) {
     boolean isMeasured = field.kind() instanceof FieldKind.Measured;
+    if (field.kind() instanceof FieldKind.Time) {
+      return isPairOfTime(first, next);
+    }
     if (isDigit(first)) {
       return isDigit(next) || isMeasured && next instanceof Token.Point;
     }
@@ -156,8 +195,22 @@ public record Grammars(Vocabulary vocabulary) {
       return isDigit(next);
     }
     boolean announces =
-        first instanceof Token.Field named && isNumberField(named.field())
+        name(first).filter(n -> n == field.id() || isNumberField(n)).isPresent()
             || first instanceof Token.Order order && order.command() == Command.CORRECT;
     return announces && (isDigit(next) || next instanceof Token.Tens);
+  }
+
+  private static boolean isPairOfTime(Token first, Token next) {
+    boolean isPart = next instanceof Token.Teen || next instanceof Token.Tens || isDigit(next);
+    return isDigit(first) && isPart
+        || first instanceof Token.Teen && isPart
+        || first instanceof Token.Tens && next instanceof Token.Digit d && d.value() > 0;
+  }
+
+  private static Optional<FieldId> name(Token token) {
+    if (token instanceof Token.NameOrCode both) {
+      return Optional.of(both.name().field());
+    }
+    return token instanceof Token.Field named ? Optional.of(named.field()) : Optional.empty();
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
 import org.calamus.core.record.BandNumber;
@@ -23,6 +24,11 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
    * recordings the model was tried on; it is a weak sign and only one of several.
    */
   private static final double LEAST_CONFIDENCE = 0.7;
+
+  /** Leaves out what cannot be said at the station. */
+  public Interpreter {
+    vocabulary = vocabulary.within(form);
+  }
 
   /** The commands that may be about one field. */
   private static final Set<Command> FIELD_ORDERS =
@@ -55,7 +61,42 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     if (tokens.get().stream().allMatch(Token.Nothing.class::isInstance)) {
       return new Meaning.Chatter();
     }
-    return meaning(tokens.get(), open, lastGiven, expected);
+    Optional<FieldId> asked = isCorrection(tokens.get()) ? lastGiven : open;
+    return meaning(resolved(tokens.get(), asked), open, lastGiven, expected);
+  }
+
+  private static boolean isCorrection(List<Token> tokens) {
+    return tokens.get(0) instanceof Token.Order order
+        && (order.command() == Command.CORRECT || order.command() == Command.NEGATIVE);
+  }
+
+  /**
+   * Decides for each name that is also a code which it is: the code while a field of the code is
+   * asked or was named before it, but the name in front of a digit and behind any other order.
+   */
+  private static List<Token> resolved(List<Token> tokens, Optional<FieldId> asked) {
+    boolean isOrder = tokens.get(0) instanceof Token.Order && !isCorrection(tokens);
+    Optional<FieldId> current = isOrder ? Optional.empty() : asked;
+    List<Token> resolved = new ArrayList<>();
+    for (int i = 0; i < tokens.size(); i++) {
+      Token token = tokens.get(i);
+      if (token instanceof Token.NameOrCode both) {
+        boolean isName = i + 1 < tokens.size() && isNumber(tokens.get(i + 1));
+        boolean isCode = !isName && current.filter(both.words().fields()::contains).isPresent();
+        token = isCode ? both.words() : both.name();
+      }
+      if (token instanceof Token.Field named) {
+        current = Optional.of(named.field());
+      }
+      resolved.add(token);
+    }
+    return resolved;
+  }
+
+  private static boolean isNumber(Token token) {
+    return token instanceof Token.Digit
+        || token instanceof Token.Teen
+        || token instanceof Token.Tens;
   }
 
   private static boolean isChatter(Utterance utterance) {
@@ -93,8 +134,12 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     List<Meaning.Item> items = new ArrayList<>();
     int at = 0;
     while (at < tokens.size()) {
-      int end = endOfSegment(tokens, at);
-      Optional<Meaning.Item> item = item(tokens.subList(at, end), unnamed, expected);
+      Optional<FieldId> field = fieldOf(tokens.get(at), unnamed);
+      if (field.isEmpty() && tokens.get(at) instanceof Token.CodeWords words) {
+        return new Meaning.Unclear(words.fields().isEmpty() ? "" : "name the field first");
+      }
+      int end = endOfSegment(tokens, at, field);
+      Optional<Meaning.Item> item = item(tokens.subList(at, end), field, expected);
       if (item.isEmpty()) {
         return new Meaning.Unclear("");
       }
@@ -104,38 +149,59 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     return new Meaning.Values(items, isCorrection);
   }
 
-  /** A segment runs to the next field name, and to the next code in words that names its field. */
-  private static int endOfSegment(List<Token> tokens, int start) {
+  /** The field that a segment is about: the one it names, or else the unnamed one. */
+  private static Optional<FieldId> fieldOf(Token first, Optional<FieldId> unnamed) {
+    if (first instanceof Token.Field named) {
+      return Optional.of(named.field());
+    }
+    return first instanceof Token.CodeWords words && !words.fields().isEmpty()
+        ? words.fieldWhile(unnamed)
+        : unnamed;
+  }
+
+  /**
+   * A segment runs to the next field name, and to the next code in words that names its field; a
+   * field of several codes takes all that follow and may be its own.
+   */
+  private int endOfSegment(List<Token> tokens, int start, Optional<FieldId> field) {
+    boolean takesMany =
+        field
+            .filter(f -> form.has(f) && form.spec(f).kind() instanceof FieldKind.CodedMany)
+            .isPresent();
     int at = start + 1;
-    if (tokens.get(start) instanceof Token.CodeWords) {
+    if (tokens.get(start) instanceof Token.CodeWords && !takesMany) {
       return at;
     }
     while (at < tokens.size()
         && !(tokens.get(at) instanceof Token.Field)
-        && !(isOwnCode(tokens.get(at)) && !(tokens.get(at - 1) instanceof Token.Field))) {
+        && !(isOwnCode(tokens.get(at))
+            && !(tokens.get(at - 1) instanceof Token.Field)
+            && !(takesMany && isCodeOf(tokens.get(at), field)))) {
       at++;
     }
     return at;
   }
 
   private static boolean isOwnCode(Token token) {
-    return token instanceof Token.CodeWords words && words.field().isPresent();
+    return token instanceof Token.CodeWords words && !words.fields().isEmpty();
+  }
+
+  private static boolean isCodeOf(Token token, Optional<FieldId> field) {
+    return token instanceof Token.CodeWords words
+        && field.filter(words.fields()::contains).isPresent();
   }
 
   private Optional<Meaning.Item> item(
-      List<Token> segment, Optional<FieldId> unnamed, Optional<BandNumber> expected) {
-    Optional<FieldId> named = Optional.empty();
-    List<Token> value = segment;
-    if (segment.get(0) instanceof Token.Field field) {
-      named = Optional.of(field.field());
-      value = segment.subList(1, segment.size());
-    } else if (segment.get(0) instanceof Token.CodeWords words && words.field().isPresent()) {
-      named = words.field();
-    }
-    Optional<FieldId> field = named.or(() -> unnamed);
-    if (value.isEmpty() || field.isEmpty() || value.stream().anyMatch(Interpreter::isNoValue)) {
+      List<Token> segment, Optional<FieldId> field, Optional<BandNumber> expected) {
+    Token first = segment.get(0);
+    boolean isNamed = first instanceof Token.Field;
+    List<Token> value = isNamed ? segment.subList(1, segment.size()) : segment;
+    if (value.isEmpty()
+        || field.filter(form::has).isEmpty()
+        || value.stream().anyMatch(Interpreter::isNoValue)) {
       return Optional.empty();
     }
+    Optional<FieldId> named = isNamed || isOwnCode(first) ? field : Optional.empty();
     FieldSpec spec = form.spec(field.get());
     return Optional.of(new Meaning.Item(named, ValueReader.spoken(spec, value, expected)));
   }

@@ -23,6 +23,11 @@ public record SpokenForm(List<String> words, Token meaning, Section section, Str
     }
   }
 
+  /** The same words with another meaning. */
+  SpokenForm meaning(Token other) {
+    return new SpokenForm(words, other, section, where);
+  }
+
   /** The words, parted by one blank. */
   public String text() {
     return String.join(" ", words);

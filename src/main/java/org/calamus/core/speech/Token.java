@@ -1,6 +1,7 @@
 package org.calamus.core.speech;
 
 import java.util.Optional;
+import java.util.Set;
 import org.calamus.core.record.FieldId;
 
 /** What a spoken form of a vocabulary means. */
@@ -50,10 +51,31 @@ public sealed interface Token {
   /**
    * A code in words.
    *
-   * @param field the field it belongs to; empty where it belongs to the one that is asked
+   * @param fields the fields it may belong to; empty where it belongs to the one that is asked
    * @param code the code
    */
-  record CodeWords(Optional<FieldId> field, String code) implements Token {}
+  record CodeWords(Set<FieldId> fields, String code) implements Token {
+    /** Copies the set. */
+    public CodeWords {
+      fields = Set.copyOf(fields);
+    }
+
+    /** The field that it is for while another, or none, is asked; empty where it could be several. */
+    Optional<FieldId> fieldWhile(Optional<FieldId> asked) {
+      return asked
+          .filter(fields::contains)
+          .or(() -> fields.size() == 1 ? fields.stream().findFirst() : Optional.empty());
+    }
+  }
+
+  /**
+   * Words that are the name of a field, and a code while one of the code's fields is asked: "skull"
+   * names the field of the skull score, and says how the bird was aged.
+   *
+   * @param name the field that they name
+   * @param words the code, which belongs to certain fields
+   */
+  record NameOrCode(Field name, CodeWords words) implements Token {}
 
   /**
    * A command.

@@ -2,13 +2,10 @@ package org.calamus.core.speech;
 
 import java.math.BigDecimal;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.BandNumber;
-import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 
 /** Makes a field's value of spoken tokens or of struck keys. */
@@ -31,7 +28,16 @@ public final class ValueReader {
       return SpokenNumber.read(tokens, amount -> new FieldValue.Measure(amount, measured.unit()));
     }
     if (spec.kind() instanceof FieldKind.Coded coded) {
-      return code(spec.id(), tokens, coded.table());
+      return CodeReader.one(spec.id(), tokens, coded.table());
+    }
+    if (spec.kind() instanceof FieldKind.CodedMany many) {
+      return CodeReader.many(spec.id(), tokens, many);
+    }
+    if (spec.kind() instanceof FieldKind.Time) {
+      return SpokenTime.read(tokens);
+    }
+    if (spec.kind() instanceof FieldKind.Note) {
+      return new Heard.No("remarks are spoken as a memo or typed");
     }
     return SpokenNumber.allDigits(tokens)
         .map(digits -> band(digits, expected))
@@ -52,11 +58,18 @@ public final class ValueReader {
           : new Heard.No("a number is digits, and a point where needed");
     }
     if (spec.kind() instanceof FieldKind.Coded coded) {
-      String code = keys.toUpperCase(Locale.ROOT);
-      Optional<CodeTable.Row> row = coded.table().byDigits(keys);
-      return row.or(() -> coded.table().byCode(code))
-          .<Heard>map(r -> new Heard.One(new FieldValue.Code(r.code())))
-          .orElse(new Heard.No(keys + " is not in the " + coded.table().name() + " table"));
+      return CodeReader.keyed(keys, coded.table());
+    }
+    if (spec.kind() instanceof FieldKind.CodedMany many) {
+      return CodeReader.keyed(keys, many);
+    }
+    if (spec.kind() instanceof FieldKind.Time) {
+      return SpokenTime.keyed(keys);
+    }
+    if (spec.kind() instanceof FieldKind.Note) {
+      return keys.isBlank()
+          ? new Heard.No("a remark has words")
+          : new Heard.One(new FieldValue.Note(keys, Optional.empty()));
     }
     return keys.matches("\\d+") ? band(keys, expected) : new Heard.No("a band number is digits");
   }
@@ -75,29 +88,5 @@ public final class ValueReader {
             + (digits.length() == 1 ? " digit" : " digits")
             + ", a band has eight or nine"
             + (expected.isPresent() ? "; or give its last three" : ""));
-  }
-
-  private static Heard code(FieldId field, List<Token> tokens, CodeTable table) {
-    if (tokens.size() == 1 && tokens.get(0) instanceof Token.CodeWords words) {
-      boolean isOurs = words.field().isEmpty() || words.field().get() == field;
-      return listed(isOurs ? table.byCode(words.code()) : Optional.empty(), table);
-    }
-    Optional<String> digits = SpokenNumber.allDigits(tokens);
-    if (digits.isPresent()) {
-      return listed(table.byDigits(digits.get()), table);
-    }
-    StringBuilder letters = new StringBuilder();
-    for (Token token : tokens) {
-      if (!(token instanceof Token.Letter letter)) {
-        return new Heard.No("not one " + table.name());
-      }
-      letters.append(letter.letter());
-    }
-    return listed(table.byCode(letters.toString()), table);
-  }
-
-  private static Heard listed(Optional<CodeTable.Row> row, CodeTable table) {
-    return row.<Heard>map(r -> new Heard.One(new FieldValue.Code(r.code())))
-        .orElse(new Heard.No("that is not in the " + table.name() + " table"));
   }
 }

@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.calamus.core.form.Form;
 
 /**
  * All that can be said, from every vocabulary file.
@@ -25,6 +26,18 @@ public record Vocabulary(
     forms = List.copyOf(forms);
     pronunciations = Collections.unmodifiableMap(new LinkedHashMap<>(pronunciations));
     pronouncedAt = Collections.unmodifiableMap(new LinkedHashMap<>(pronouncedAt));
+  }
+
+  /**
+   * What of it can be said at a station: without the names and the codes of fields that its form
+   * does not have, and without codes that only another code set has.
+   */
+  public Vocabulary within(Form form) {
+    List<SpokenForm> kept =
+        forms.stream()
+            .flatMap(f -> Within.of(f.meaning(), form).map(f::meaning).stream())
+            .toList();
+    return new Vocabulary(kept, pronunciations, pronouncedAt);
   }
 
   /** The forms of a section. */

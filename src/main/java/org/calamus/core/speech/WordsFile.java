@@ -17,8 +17,11 @@ import org.calamus.core.record.FieldId;
  *
  * <p>Meanings: {@code digit N}, {@code number N}, {@code tens N}, {@code hundred}, {@code point},
  * {@code letter X}, {@code field NAME}, {@code code FIELD CODE} (the field {@code *} is the one
- * asked), {@code command NAME}, {@code nothing}. A meaning may be followed by {@code / phones}
- * where the form is one word.
+ * asked; several are parted by commas), {@code command NAME}, {@code nothing}. A meaning may be
+ * followed by {@code / phones} where the form is one word.
+ *
+ * <p>A form has one meaning in all files, but for a name of a field that is also a code of certain
+ * fields: it is the code while one of those is asked, and else the name.
  */
 public final class WordsFile {
 
@@ -90,8 +93,14 @@ public final class WordsFile {
           .forEach((w, p) -> pronunciations.computeIfAbsent(w, x -> new ArrayList<>()).addAll(p));
       for (SpokenForm form : file.forms()) {
         SpokenForm before = byText.putIfAbsent(form.text(), form);
+        Optional<Token> both =
+            Optional.ofNullable(before).flatMap(b -> together(b.meaning(), form.meaning()));
         if (before == null) {
           forms.add(form);
+        } else if (both.isPresent()) {
+          SpokenForm joined = before.meaning(both.get());
+          byText.put(form.text(), joined);
+          forms.set(forms.indexOf(before), joined);
         } else if (!before.meaning().equals(form.meaning())) {
           problems.add(
               form.where()
@@ -104,6 +113,22 @@ public final class WordsFile {
       }
     }
     return new Vocabulary(forms, pronunciations, pronouncedAt);
+  }
+
+  /** The two meanings as one, where one is a name and the other a code of certain fields. */
+  private static Optional<Token> together(Token before, Token next) {
+    if (before instanceof Token.NameOrCode both
+        && (both.name().equals(next) || both.words().equals(next))) {
+      return Optional.of(both);
+    }
+    if (before instanceof Token.Field name && next instanceof Token.CodeWords words) {
+      return words.fields().isEmpty()
+          ? Optional.empty()
+          : Optional.of(new Token.NameOrCode(name, words));
+    }
+    return before instanceof Token.CodeWords && next instanceof Token.Field
+        ? together(next, before)
+        : Optional.empty();
   }
 
   private static SpokenForm.Section section(String line, String where, Contents contents) {
@@ -205,8 +230,14 @@ public final class WordsFile {
 
   private static Optional<Token> code(String field, String code) {
     if (field.equals("*")) {
-      return Optional.of(new Token.CodeWords(Optional.empty(), code));
+      return Optional.of(new Token.CodeWords(Set.of(), code));
     }
-    return FieldId.ofKey(field).map(f -> new Token.CodeWords(Optional.of(f), code));
+    List<Optional<FieldId>> fields =
+        Arrays.stream(field.split(",", -1)).map(FieldId::ofKey).toList();
+    return fields.stream().allMatch(Optional::isPresent)
+        ? Optional.of(
+            new Token.CodeWords(
+                fields.stream().map(Optional::orElseThrow).collect(Collectors.toSet()), code))
+        : Optional.empty();
   }
 }

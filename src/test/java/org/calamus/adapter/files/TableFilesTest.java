@@ -82,7 +82,7 @@ class TableFilesTest {
     assertThat(problems(() -> files().codes("sex")))
         .containsExactly(
             file
-                + ":1: the first line names the 3 columns, parted by tabs, and begins with"
+                + ":1: the first line names the 3 or 7 columns, parted by tabs, and begins with"
                 + " \"code\".");
   }
 

@@ -226,9 +226,9 @@ class DialogueTest {
 
   @Test
   void asksForDigitsWhereTeenAndTenBothFit() {
-    Talk talk = withBand().keys("4980\n1\n4\n").say("wing one one zero");
+    Talk talk = withBand().keys("4980\n1\n5\n").say("wing one one zero");
     talk.spoken();
-    talk.say("thirty"); // a red-winged blackbird may weigh 30 g, not 13 g
+    talk.say("thirty"); // a female red-winged blackbird may weigh 30 g, not 13 g
     assertThat(talk.field(FieldId.MASS)).isEqualTo("30");
   }
 

@@ -3,15 +3,19 @@ package org.calamus.core.readback;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
+import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.form.Form;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
@@ -21,24 +25,59 @@ import org.calamus.core.speech.Interpreter;
 import org.calamus.core.speech.Meaning;
 import org.calamus.core.speech.Utterance;
 import org.calamus.support.Fenwick;
+import org.calamus.support.WholeRecord;
 import org.junit.jupiter.api.Test;
 
 /** What is read back can be said: every value comes through the readback as the same value. */
 class RoundTripTest {
 
-  private static final Phrases PHRASES = new Phrases(Fenwick.form());
-  private static final Interpreter INTERPRETER =
-      new Interpreter(Fenwick.vocabulary(), Fenwick.form());
+  private static final Form LABORATORY = WholeRecord.form(CodeSet.LABORATORY);
+  private static final Form EURING = WholeRecord.form(CodeSet.EURING);
+  private static final Map<Form, Interpreter> INTERPRETERS =
+      Map.of(
+          LABORATORY,
+          new Interpreter(Fenwick.vocabulary(), LABORATORY),
+          EURING,
+          new Interpreter(Fenwick.vocabulary(), EURING));
 
   @Test
-  void understandsItsOwnReadbackOfEveryCode() {
-    for (FieldSpec spec : Fenwick.form().fields()) {
+  void understandsItsOwnReadbackOfEveryCodeOfTheLaboratory() {
+    assertEveryCodeComesThrough(LABORATORY);
+  }
+
+  @Test
+  void understandsItsOwnReadbackOfEveryCodeOfEuring() {
+    assertEveryCodeComesThrough(EURING);
+  }
+
+  private static void assertEveryCodeComesThrough(Form form) {
+    for (FieldSpec spec : form.fields()) {
       if (spec.kind() instanceof FieldKind.Coded coded) {
         assertThat(coded.table().rows()).isNotEmpty();
         for (CodeTable.Row row : coded.table().rows()) {
-          assertComesThrough(spec, new FieldValue.Code(row.code()));
+          assertComesThrough(form, spec, new FieldValue.Code(row.code()));
         }
       }
+      if (spec.kind() instanceof FieldKind.CodedMany many) {
+        List<String> codes = many.table().rows().stream().map(CodeTable.Row::code).toList();
+        for (String first : codes) {
+          assertComesThrough(form, spec, new FieldValue.Codes(List.of(first)));
+          for (String second : codes) {
+            if (!first.equals(second)) {
+              assertComesThrough(form, spec, new FieldValue.Codes(List.of(first, second)));
+            }
+          }
+        }
+      }
+    }
+  }
+
+  @Test
+  void understandsItsOwnReadbackOfEveryTime() {
+    for (int minute = 0; minute < 24 * 60; minute++) {
+      assertComesThrough(
+          spec(FieldId.TIME),
+          new FieldValue.TimeOfDay(LocalTime.MIDNIGHT.plusMinutes(minute)));
     }
   }
 
@@ -82,19 +121,24 @@ class RoundTripTest {
     for (int last = 0; last < 1000; last++) {
       BandNumber band = expected.endingIn(String.format(Locale.ROOT, "%03d", last));
       String words = org.calamus.core.record.Spoken.digits(band.suffix().substring(2));
-      assertThat(heard(FieldId.BAND, FieldId.BAND, words, expected)).contains(band);
+      assertThat(heard(LABORATORY, FieldId.BAND, FieldId.BAND, words, expected)).contains(band);
     }
   }
 
   private static void assertComesThrough(FieldSpec spec, FieldValue value) {
-    String words = PHRASES.spoken(spec, value);
-    String named = PHRASES.spokenWithName(spec, value);
+    assertComesThrough(LABORATORY, spec, value);
+  }
+
+  private static void assertComesThrough(Form form, FieldSpec spec, FieldValue value) {
+    Phrases phrases = new Phrases(form);
+    String words = phrases.spoken(spec, value);
+    String named = phrases.spokenWithName(spec, value);
     BandNumber other = new BandNumber("1111", "11111");
-    assertThat(heard(spec.id(), spec.id(), words, other))
+    assertThat(heard(form, spec.id(), spec.id(), words, other))
         .as("%s: %s", spec.id(), words)
         .contains(value);
     for (FieldId open : FieldId.values()) {
-      assertThat(heard(spec.id(), open, named, other))
+      assertThat(heard(form, spec.id(), open, named, other))
           .as("%s while %s is asked", named, open)
           .contains(value);
     }
@@ -102,19 +146,24 @@ class RoundTripTest {
 
   /** The one value heard for the wanted field, while another may be asked; digits as received. */
   private static Optional<FieldValue> heard(
-      FieldId wanted, FieldId open, String words, BandNumber expected) {
+      Form form, FieldId wanted, FieldId open, String words, BandNumber expected) {
     Meaning meaning =
-        INTERPRETER.interpret(
+        INTERPRETERS
+            .get(form)
+            .interpret(
             Utterance.of(words), Optional.of(open), Optional.empty(), Optional.of(expected));
     List<Meaning.Item> items = new ArrayList<>();
     Stream.of(meaning)
         .filter(Meaning.Values.class::isInstance)
         .forEach(m -> items.addAll(((Meaning.Values) m).items()));
-    return items.size() == 1
-            && items.get(0).field().orElse(open) == wanted
-            && items.get(0).heard() instanceof Heard.One one
-        ? Optional.of(one.value())
-        : Optional.empty();
+    if (items.size() != 1 || items.get(0).field().orElse(open) != wanted) {
+      return Optional.empty();
+    }
+    Heard heard = items.get(0).heard();
+    if (heard instanceof Heard.Ending ending) {
+      return Optional.of(ending.value());
+    }
+    return heard instanceof Heard.One one ? Optional.of(one.value()) : Optional.empty();
   }
 
   private static String digits(Random random, int count) {
@@ -126,6 +175,6 @@ class RoundTripTest {
   }
 
   private static FieldSpec spec(FieldId id) {
-    return Fenwick.form().spec(id);
+    return LABORATORY.spec(id);
   }
 }

@@ -75,6 +75,40 @@ class InterpreterTest {
           MASS    | weight two two point three                      | MASS 22.3
           MASS    | mass two two point three                        | MASS 22.3
           MASS    | two two point three zero                        | 22.30
+          KIND    | new band                                        | KIND N
+          KIND    | recapture                                       | KIND R
+          KIND    | band lost                                       | KIND L
+          SKULL   | six                                             | 6
+          MASS    | skull six                                       | SKULL 6
+          SKULL   | none                                            | 0
+          FLIGHT_MOULT | none                                       | N
+          FLIGHT_MOULT | no molt                                    | FLIGHT_MOULT N
+          MASS    | fat two                                         | FAT 2
+          HOW_AGED | skull                                          | HOW_AGED SK
+          HOW_AGED | skull plumage molt limit                       | HOW_AGED SK PL LP
+          HOW_AGED | skull six                                      | SKULL 6
+          HOW_AGED | papa lima                                      | PL
+          HOW_AGED | sierra kilo papa lima                          | SK PL
+          HOW_AGED | one                                            | SK
+          MASS    | how aged skull wing                             | HOW_AGED SK WL
+          MASS    | how sexed brood patch                           | HOW_SEXED BP
+          HOW_SEXED | plumage                                       | HOW_SEXED PL
+          HOW_AGED | how sexed plumage                              | HOW_SEXED PL
+          MASS    | molt limit                                      | HOW_AGED LP
+          BAND_SIZE | one bravo                                     | 1B
+          BAND_SIZE | zero alpha                                    | 0A
+          BAND_SIZE | size one                                      | BAND_SIZE 1
+          LEG_GAUGE | seven alpha short                             | LEG_GAUGE 7AS
+          MASS    | band size three bravo                           | BAND_SIZE 3B
+          TIME    | zero eight four zero                            | 08:40
+          TIME    | oh eight forty                                  | 08:40|08:14
+          TIME    | fourteen forty five                             | 14:45
+          TIME    | oh eight oh five                                | 08:05
+          TIME    | zero nine hundred                               | 09:00
+          TIME    | twenty two thirteen                             | 22:13|22:30
+          STATUS  | three zero zero                                 | 300
+          MASS    | released early                                  | RELEASE EARLY
+          MASS    | stressed wing injury                            | DISPOSITION S W
           """)
   void understandsWhatBandersSay(FieldId open, String words, String value) {
     assertThat(Listener.hear(open, NEXT, words)).isEqualTo(value);
@@ -106,10 +140,37 @@ class InterpreterTest {
           SPECIES | nine nine nine nine        | ? that is not in the species table
           SPECIES | ninety two                 | ? not one species
           AGE     | three                      | ? that is not in the age table
+          HOW_AGED | skull skull               | HOW_AGED ? one of them stands twice
+          HOW_AGED | papa golf                 | ? one of them is not in the how-aged table
+          HOW_AGED | ninety                    | ? not one how-aged
+          SKULL   | seven                      | ? that is not in the skull table
+          TIME    | eight forty                | ? say the time in four digits
+          TIME    | two five zero zero         | ? say the time in four digits
+          TIME    | wing                       | open WING
+          NOTE    | nine                       | ? remarks are spoken as a memo or typed
+          MASS    | plumage                    | ? name the field first
           AGE     | age male                   | AGE ? that is not in the age table
           """)
   void hintsHowToSayWhatItCannotTake(FieldId open, String words, String hint) {
     assertThat(Listener.hear(open, NEXT, words)).isEqualTo(hint);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          AGE | hatched this year        | AGE HY
+          AGE | after hatching year      | AGE AHY
+          AGE | three                    | HY
+          AGE | four                     | AHY
+          AGE | alpha                    | A4Y
+          AGE | fourth year              | AGE 4Y
+          BROOD_PATCH | patch present    | BROOD_PATCH P
+          HOW_SEXED | bravo              | BP
+          """)
+  void understandsTheCodesOfEuringWhereTheyAreChosen(FieldId open, String words, String value) {
+    assertThat(Listener.hearInEuring(open, words)).isEqualTo(value);
   }
 
   @ParameterizedTest
@@ -156,6 +217,8 @@ class InterpreterTest {
           correction second year            | correct AGE SY
           correction wing nine two sex male | correct WING 92, SEX M
           wing                              | open WING
+          skull                             | open SKULL
+          erase skull                       | order ERASE SKULL
           affirmative                       | order AFFIRM
           say again                         | order REPEAT
           read back                         | order READBACK

@@ -2,26 +2,36 @@ package org.calamus.core.speech;
 
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.calamus.core.form.CodeSet;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
 import org.calamus.support.Fenwick;
+import org.calamus.support.WholeRecord;
 
 /** Puts what the interpreter makes of words into one short text, for tables. */
 final class Listener {
 
-  private static final Interpreter INTERPRETER =
-      new Interpreter(Fenwick.vocabulary(), Fenwick.form());
+  private static final Interpreter LABORATORY =
+      new Interpreter(Fenwick.vocabulary(), WholeRecord.form(CodeSet.LABORATORY));
+  private static final Interpreter EURING =
+      new Interpreter(Fenwick.vocabulary(), WholeRecord.form(CodeSet.EURING));
 
   private Listener() {}
 
   static Meaning meaning(FieldId open, Optional<FieldId> last, BandNumber expected, String words) {
-    return INTERPRETER.interpret(
+    return LABORATORY.interpret(
         Utterance.of(words), Optional.of(open), last, Optional.ofNullable(expected));
   }
 
   /** As {@code 92}, {@code 15|50} for twins, {@code ? hint} where there is no value. */
   static String hear(FieldId open, BandNumber expected, String words) {
     return text(meaning(open, Optional.empty(), expected, words));
+  }
+
+  static String hearInEuring(FieldId open, String words) {
+    return text(
+        EURING.interpret(
+            Utterance.of(words), Optional.of(open), Optional.empty(), Optional.empty()));
   }
 
   static String hear(FieldId open, String words) {
@@ -49,6 +59,9 @@ final class Listener {
   private static String value(Heard heard) {
     if (heard instanceof Heard.One one) {
       return one.value().text();
+    }
+    if (heard instanceof Heard.Ending ending) {
+      return ending.value().text();
     }
     if (heard instanceof Heard.Twins twins) {
       return twins.value().text() + "|" + twins.twin().text();

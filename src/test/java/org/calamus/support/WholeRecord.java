@@ -1,0 +1,37 @@
+package org.calamus.support;
+
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.calamus.adapter.files.FormFile;
+import org.calamus.adapter.files.TableFiles;
+import org.calamus.core.form.CodeSet;
+import org.calamus.core.form.CodeTable;
+import org.calamus.core.form.Form;
+
+/** The program's own form, with every field that there is, in either code set. */
+public final class WholeRecord {
+
+  private static final TableFiles TABLES = new TableFiles(Optional.empty());
+
+  private WholeRecord() {}
+
+  /** The form over the tables of a set. */
+  public static Form form(CodeSet set) {
+    return FormFile.in(Optional.empty()).read(key -> table(key, set));
+  }
+
+  private static CodeTable table(String key, CodeSet set) {
+    return switch (key) {
+      case "species" -> TABLES.species().codes();
+      case "net" -> listed(key, "1", "2", "3", "12");
+      case "bander", "scribe" -> listed(key, "QX", "ZB");
+      default -> TABLES.codes(key, set);
+    };
+  }
+
+  private static CodeTable listed(String name, String... codes) {
+    return new CodeTable(
+        name,
+        Stream.of(codes).map(c -> new CodeTable.Row(c, c.matches("\\d+") ? c : "", c)).toList());
+  }
+}
