@@ -91,7 +91,7 @@ final class Seasons {
     List<Double> saves = saves(captures);
     System.out.println("took " + seconds + " " + held + " " + peak());
     saves.forEach(millis -> System.out.println("took " + millis));
-    if (captures.size() != RECORDS || ledger.used().isEmpty()) {
+    if (captures.size() != RECORDS || ledger.expected().isEmpty()) {
       throw new IllegalStateException("only " + captures.size());
     }
   }

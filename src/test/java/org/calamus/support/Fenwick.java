@@ -1,6 +1,7 @@
 package org.calamus.support;
 
 import java.time.Duration;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.Optional;
@@ -52,13 +53,19 @@ public final class Fenwick {
 
   /** The published tables. */
   public static Reference reference() {
-    return new Reference(SPECIES, TABLES.ageClasses(), TABLES.ageSeason());
+    return new Reference(SPECIES, TABLES.ageClasses(), TABLES.ageSeason(), TABLES.bandSizes());
   }
 
   /** What the station decided. */
   public static Policy policy() {
     return new Policy(
         ZoneId.of("UTC"), Duration.ofMinutes(5), Duration.ofMinutes(10), Optional.empty());
+  }
+
+  /** What it decided where the nets are opened at a time. */
+  public static Policy policy(LocalTime netsOpenedAt) {
+    Policy usual = policy();
+    return new Policy(usual.zone(), usual.warnAfter(), usual.limit(), Optional.of(netsOpenedAt));
   }
 
   /** The station's species. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.calamus.core.record.BandNumber;
@@ -128,6 +129,11 @@ public final class BandLedger {
     return fateOf(band).isPresent() ? this : entered(band, BandFate.USED);
   }
 
+  /** The ledger after something became of a band. A fate it has already stays. */
+  BandLedger withFate(BandNumber band, BandFate fate) {
+    return fateOf(band).isPresent() ? this : entered(band, fate);
+  }
+
   /**
    * The ledger after a band was seen on a bird that the station did not put on it today: it must
    * not be used again, and says nothing of which band is next.
@@ -191,7 +197,8 @@ public final class BandLedger {
         .findFirst();
   }
 
-  private Optional<BandNumber> nextOf(BandString string) {
+  /** The lowest number without a fate of a string. */
+  Optional<BandNumber> nextOf(BandString string) {
     return fatesOf(string.first()).next(string.first(), string.last());
   }
 
@@ -230,6 +237,14 @@ public final class BandLedger {
   }
 
   /**
+   * The band with which the string of one hundred that a band is of was begun, where strings are
+   * learnt; empty where none of it was used.
+   */
+  public Optional<BandNumber> begunWith(BandNumber band) {
+    return Optional.ofNullable(learnt.get(band.firstOfString()));
+  }
+
+  /**
    * The bands without a fate that were passed over, if the given one is used: those of its string
    * from the one expected up to it.
    *
@@ -237,17 +252,41 @@ public final class BandLedger {
    *     before it, or nothing is known of its string
    */
   public List<BandString> skippedBefore(BandNumber band) {
-    Optional<BandString> string = stringOf(band);
     Optional<BandNumber> from =
         strings.isEmpty()
-            ? Optional.ofNullable(lastBySeries.get(Series.of(band))).flatMap(this::nextLearnt)
-            : string.flatMap(this::nextOf);
-    if (from.isEmpty() || from.get().compareTo(band) >= 0) {
-      return List.of();
-    }
-    String size = string.map(BandString::size).orElse("");
-    return fatesOf(band).all().absent(from.get().ordinal(), band.ordinal() - 1).stream()
-        .map(r -> new BandString(size, band.withOrdinal(r.first()), band.withOrdinal(r.last())))
+            ? begunWith(band).flatMap(b -> fatesOf(band).next(b, band.lastOfString()))
+            : stringOf(band).flatMap(this::nextOf);
+    return from.filter(f -> f.compareTo(band) < 0)
+        .map(f -> withoutFate(f, band.withOrdinal(band.ordinal() - 1)))
+        .orElse(List.of());
+  }
+
+  /**
+   * The bands without a fate that lie between bands that have one, or between the first of a
+   * declared string and one that has: nothing there is explained.
+   *
+   * @return pieces of strings, in the order of the strings
+   */
+  public List<BandString> gaps() {
+    Stream<BandString> whole =
+        strings.isEmpty()
+            ? learnt.values().stream().sorted().map(b -> new BandString("", b, b.lastOfString()))
+            : strings.stream();
+    return whole.flatMap(this::gaps).toList();
+  }
+
+  private Stream<BandString> gaps(BandString string) {
+    OptionalLong last =
+        fatesOf(string.first()).all().highest(string.first().ordinal(), string.last().ordinal());
+    return last.isEmpty()
+        ? Stream.empty()
+        : withoutFate(string.first(), string.first().withOrdinal(last.getAsLong())).stream();
+  }
+
+  private List<BandString> withoutFate(BandNumber from, BandNumber to) {
+    String size = sizeOf(from).orElse("");
+    return fatesOf(from).all().absent(from.ordinal(), to.ordinal()).stream()
+        .map(r -> new BandString(size, from.withOrdinal(r.first()), from.withOrdinal(r.last())))
         .toList();
   }
 

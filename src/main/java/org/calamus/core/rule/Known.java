@@ -2,6 +2,7 @@ package org.calamus.core.rule;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
@@ -30,26 +31,49 @@ public record Known(BandLedger ledger, Captures captures) {
 
   /** What saved captures tell, in the order in which they were saved. */
   public static Known of(List<PastCapture> saved) {
-    return new Known(
-        BandLedger.ofUsed(saved.stream().flatMap(c -> c.band().stream()).toList()),
-        Captures.of(saved));
+    BandLedger ledger = BandLedger.empty();
+    for (PastCapture capture : saved) {
+      ledger = booked(ledger, capture);
+    }
+    return new Known(ledger, Captures.of(saved));
   }
 
   /** What is known once a record was saved, too. */
   public Known with(CaptureRecord saved) {
-    return new Known(
-        saved.band().map(ledger::withUsed).orElse(ledger), captures.with(PastCapture.of(saved)));
+    PastCapture capture = PastCapture.of(saved);
+    return new Known(booked(ledger, capture), captures.with(capture));
+  }
+
+  /** The ledger after a capture: a band that was only read says nothing of which is next. */
+  private static BandLedger booked(BandLedger before, PastCapture capture) {
+    BandLedger ledger =
+        capture
+            .value(FieldId.OLD_BAND)
+            .map(v -> v instanceof BandNumber old ? before.withSeen(old) : before)
+            .orElse(before);
+    Optional<BandNumber> band = capture.band();
+    if (band.isEmpty()) {
+      return ledger;
+    }
+    return switch (kind(capture)) {
+      case NEW, REPLACED, ADDED -> ledger.withUsed(band.get());
+      case LOST -> ledger.withFate(band.get(), BandFate.LOST);
+      case DESTROYED -> ledger.withFate(band.get(), BandFate.DESTROYED);
+      default -> ledger.withSeen(band.get());
+    };
+  }
+
+  private static CaptureKind kind(PastCapture capture) {
+    return capture.code(FieldId.KIND).flatMap(CaptureKind::ofCode).orElse(CaptureKind.NEW);
   }
 
   /** The captures of the bird that wears a band, oldest first; a lost band was on no bird. */
   public List<PastCapture> birds(BandNumber band) {
-    return captures.ofBand(band).stream()
-        .filter(
-            c ->
-                c.code(FieldId.KIND)
-                    .flatMap(CaptureKind::ofCode)
-                    .map(CaptureKind::hasBird)
-                    .orElse(true))
-        .toList();
+    return captures.ofBand(band).stream().filter(c -> kind(c).hasBird()).toList();
+  }
+
+  /** Whether the records have a bird that wears or wore the band. */
+  boolean isOnBird(BandNumber band) {
+    return ledger.fateOf(band).filter(BandFate.USED::equals).isPresent() || !birds(band).isEmpty();
   }
 }

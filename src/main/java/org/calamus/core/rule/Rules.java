@@ -19,7 +19,14 @@ import org.calamus.core.record.FieldId;
 public record Rules(Form form, Reference reference, Policy policy) {
 
   private static final List<Rule> CATALOGUE =
-      Stream.of(FieldRules.all(), BandRules.all(), SpeciesRules.all())
+      Stream.of(
+              FieldRules.all(),
+              BandRules.all(),
+              WornBandRules.all(),
+              BandSizeRules.all(),
+              HistoryRules.all(),
+              SessionRules.all(),
+              SpeciesRules.all())
           .flatMap(List::stream)
           .toList();
 
