@@ -103,13 +103,8 @@ final class BandRules {
   }
 
   private static Optional<Finding> notNext(RuleCase c) {
-    boolean isAnswered =
-        c.record()
-            .entry(FieldId.BAND)
-            .filter(e -> e.confirmedRules().contains("band.next"))
-            .isPresent();
     return put(c)
-        .filter(b -> !isAnswered && c.ledger().fateOf(b).isEmpty())
+        .filter(b -> !c.isKept(FieldId.BAND, "band.next") && c.ledger().fateOf(b).isEmpty())
         .flatMap(
             b -> c.ledger().skippedBefore(b).stream().findFirst().map(s -> notNext(b, s.first())));
   }
@@ -129,7 +124,7 @@ final class BandRules {
 
   private static Optional<Finding> begunInside(RuleCase c) {
     return put(c)
-        .filter(b -> c.ledger().fateOf(b).isEmpty())
+        .filter(b -> !c.isKept(FieldId.BAND, "band.string") && c.ledger().fateOf(b).isEmpty())
         .filter(b -> c.ledger().isIssued(b) != BandLedger.Issued.NO)
         .flatMap(b -> begun(c, b, stringOf(c, b)));
   }
@@ -187,7 +182,7 @@ final class BandRules {
   private static Optional<Finding> notIssued(RuleCase c) {
     return c.record()
         .band()
-        .filter(b -> c.kind().usesBand())
+        .filter(b -> c.kind().usesBand() && !c.isKept(FieldId.BAND, "band.issued"))
         .filter(b -> c.ledger().isIssued(b) == BandLedger.Issued.NO)
         .map(
             b ->
@@ -226,6 +221,7 @@ final class BandRules {
 
   private static Optional<Finding> fateOfUnknown(RuleCase c) {
     return told(c)
+        .filter(b -> !c.isKept(FieldId.BAND, "band.fate-known"))
         .filter(b -> c.ledger().isIssued(b) == BandLedger.Issued.UNKNOWN)
         .filter(b -> c.ledger().begunWith(b).isEmpty())
         .map(

@@ -114,9 +114,22 @@ final class BandSizeRules {
     boolean isGauged =
         !species.get().isOnlySize()
             && c.record().code(FieldId.LEG_GAUGE).filter(size.get()::equalsIgnoreCase).isPresent();
-    return recommended.isEmpty() || isGauged || recommended.contains(size.get())
+    return recommended.isEmpty() || isGauged || isKept(c) || recommended.contains(size.get())
         ? Optional.empty()
         : Optional.of(notRecommended(c.reference().bandSizes(), size.get(), species.get(), recommended));
+  }
+
+  /** Whether the size was kept for this species: the sex may be given behind both. */
+  private static boolean isKept(RuleCase c) {
+    FieldId later =
+        c.record()
+                .entry(FieldId.SPECIES)
+                .orElseThrow()
+                .at()
+                .isAfter(c.record().entry(FieldId.BAND_SIZE).orElseThrow().at())
+            ? FieldId.SPECIES
+            : FieldId.BAND_SIZE;
+    return c.isKept(later, "band.species-size");
   }
 
   private static Finding notRecommended(

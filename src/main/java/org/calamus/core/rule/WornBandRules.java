@@ -33,7 +33,8 @@ final class WornBandRules {
   private static Optional<Finding> notKnown(RuleCase c) {
     return c.record()
         .band()
-        .filter(b -> c.kind() == CaptureKind.RECAPTURE && !c.known().isOnBird(b))
+        .filter(b -> c.kind() == CaptureKind.RECAPTURE && !c.isKept(FieldId.BAND, "band.known"))
+        .filter(b -> !c.known().isOnBird(b))
         .map(
             b ->
                 new Finding(
@@ -60,7 +61,7 @@ final class WornBandRules {
   private static Optional<Finding> ours(RuleCase c) {
     return c.record()
         .band()
-        .filter(b -> c.kind() == CaptureKind.FOREIGN)
+        .filter(b -> c.kind() == CaptureKind.FOREIGN && !c.isKept(FieldId.BAND, "band.own"))
         .flatMap(b -> why(c, b).map(why -> ours(b, why)));
   }
 
