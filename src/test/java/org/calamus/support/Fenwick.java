@@ -1,6 +1,7 @@
 package org.calamus.support;
 
 import java.time.Duration;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
@@ -53,7 +54,7 @@ public final class Fenwick {
 
   /** The published tables. */
   public static Reference reference() {
-    return new Reference(SPECIES, TABLES.ageClasses(), TABLES.ageSeason());
+    return new Reference(SPECIES, TABLES.ageClasses(), TABLES.ageSeason(), TABLES.bandSizes());
   }
 
   /** What the station decided. */
@@ -64,6 +65,13 @@ public final class Fenwick {
         Duration.ofMinutes(10),
         Optional.empty(),
         List.of());
+  }
+
+  /** What it decided where the nets are opened at a time. */
+  public static Policy policy(LocalTime netsOpenedAt) {
+    Policy usual = policy();
+    return new Policy(
+        usual.zone(), usual.warnAfter(), usual.limit(), Optional.of(netsOpenedAt), usual.strings());
   }
 
   /** The station's species. */

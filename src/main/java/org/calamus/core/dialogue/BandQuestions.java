@@ -90,8 +90,7 @@ final class BandQuestions {
   Step account(State state, Question.Skipped question, CaptureKind kind, Instant at) {
     Step step = Step.of(state.withQuestion(Optional.empty()));
     for (BandString piece : question.skipped()) {
-      for (long i = piece.first().ordinal(); i <= piece.last().ordinal(); i++) {
-        BandNumber band = piece.first().withOrdinal(i);
+      for (BandNumber band : piece.bands().toList()) {
         step = step.then(s -> account(s, band, kind, question.provenance(), at));
       }
     }

@@ -119,6 +119,17 @@ public final class Captures {
     return ofBand(band).stream().filter(capture -> capture.day(zone).equals(day)).toList();
   }
 
+  /**
+   * All captures of one day, oldest first. It looks at every capture: for the end of the day, and
+   * not for every value.
+   *
+   * @param day the date on the station's calendar
+   * @param zone the station's zone
+   */
+  public List<PastCapture> onDay(LocalDate day, ZoneId zone) {
+    return inOrder(byId.values().filter(capture -> capture.day(zone).equals(day)).toList());
+  }
+
   /** How many captures there are, with and without a band. */
   public int size() {
     return size;

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * An immutable map for tens of thousands of keys of which a changed copy is cheap: the keys lie on
@@ -35,6 +36,10 @@ final class Shelves<K, V> {
 
   Optional<V> get(K key) {
     return Optional.ofNullable(shelves.get(shelf(key)).get(key));
+  }
+
+  Stream<V> values() {
+    return shelves.stream().flatMap(shelf -> shelf.values().stream());
   }
 
   Shelves<K, V> with(K key, V value) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.calamus.core.record.BandNumber;
@@ -102,6 +103,15 @@ public final class BandLedger {
     return strings;
   }
 
+  /** A ledger without declared strings, of bands that were used in this order. */
+  public static BandLedger ofUsed(List<BandNumber> bands) {
+    BandLedger ledger = EMPTY;
+    for (BandNumber band : bands) {
+      ledger = ledger.withUsed(band);
+    }
+    return ledger;
+  }
+
   /** Enters what became of a band, unless it has a fate already. */
   public Booking book(BandNumber band, BandFate fate) {
     Optional<BandFate> before = fateOf(band);
@@ -119,9 +129,29 @@ public final class BandLedger {
     return fateOf(band).isPresent() ? this : entered(band, BandFate.USED);
   }
 
-  private BandLedger entered(BandNumber band, BandFate fate) {
+  /** The ledger after something became of a band. A fate it has already stays. */
+  BandLedger withFate(BandNumber band, BandFate fate) {
+    return fateOf(band).isPresent() ? this : entered(band, fate);
+  }
+
+  /**
+   * The ledger after a band was seen on a bird that the station did not put on it today: it must
+   * not be used again, and says nothing of which band is next.
+   */
+  public BandLedger withSeen(BandNumber band) {
+    return fateOf(band).isPresent()
+        ? this
+        : new BandLedger(strings, fatesWith(band, BandFate.USED), learnt, lastBySeries, lastUsed);
+  }
+
+  private Map<Series, Fates> fatesWith(BandNumber band, BandFate fate) {
     Map<Series, Fates> more = new HashMap<>(fates);
     more.merge(Series.of(band), Fates.NONE.with(band, fate), (old, n) -> old.with(band, fate));
+    return more;
+  }
+
+  private BandLedger entered(BandNumber band, BandFate fate) {
+    Map<Series, Fates> more = fatesWith(band, fate);
     if (fate != BandFate.USED) {
       return new BandLedger(strings, more, learnt, lastBySeries, lastUsed);
     }
@@ -145,6 +175,11 @@ public final class BandLedger {
     return strings.stream().filter(s -> s.holds(band)).findFirst();
   }
 
+  /** The size of the string that a band is of; empty where it is not known. */
+  public Optional<String> sizeOf(BandNumber band) {
+    return stringOf(band).map(BandString::size).filter(size -> !size.isEmpty());
+  }
+
   /** Whether the band was issued to the station. */
   public Issued isIssued(BandNumber band) {
     if (strings.isEmpty()) {
@@ -161,7 +196,8 @@ public final class BandLedger {
         .findFirst();
   }
 
-  private Optional<BandNumber> nextOf(BandString string) {
+  /** The lowest number without a fate of a string. */
+  Optional<BandNumber> nextOf(BandString string) {
     return fatesOf(string.first()).next(string.first(), string.last());
   }
 
@@ -200,6 +236,14 @@ public final class BandLedger {
   }
 
   /**
+   * The band with which the string of one hundred that a band is of was begun, where strings are
+   * learnt; empty where none of it was used.
+   */
+  public Optional<BandNumber> begunWith(BandNumber band) {
+    return Optional.ofNullable(learnt.get(band.firstOfString()));
+  }
+
+  /**
    * The bands without a fate that were passed over, if the given one is used: those of its string
    * from the one expected up to it.
    *
@@ -207,17 +251,41 @@ public final class BandLedger {
    *     before it, or nothing is known of its string
    */
   public List<BandString> skippedBefore(BandNumber band) {
-    Optional<BandString> string = stringOf(band);
     Optional<BandNumber> from =
         strings.isEmpty()
-            ? Optional.ofNullable(lastBySeries.get(Series.of(band))).flatMap(this::nextLearnt)
-            : string.flatMap(this::nextOf);
-    if (from.isEmpty() || from.get().compareTo(band) >= 0) {
-      return List.of();
-    }
-    String size = string.map(BandString::size).orElse("");
-    return fatesOf(band).all().absent(from.get().ordinal(), band.ordinal() - 1).stream()
-        .map(r -> new BandString(size, band.withOrdinal(r.first()), band.withOrdinal(r.last())))
+            ? begunWith(band).flatMap(b -> fatesOf(band).next(b, band.lastOfString()))
+            : stringOf(band).flatMap(this::nextOf);
+    return from.filter(f -> f.compareTo(band) < 0)
+        .map(f -> withoutFate(f, band.withOrdinal(band.ordinal() - 1)))
+        .orElse(List.of());
+  }
+
+  /**
+   * The bands without a fate that lie between bands that have one, or between the first of a
+   * declared string and one that has: nothing there is explained.
+   *
+   * @return pieces of strings, in the order of the strings
+   */
+  public List<BandString> gaps() {
+    Stream<BandString> whole =
+        strings.isEmpty()
+            ? learnt.values().stream().sorted().map(b -> new BandString("", b, b.lastOfString()))
+            : strings.stream();
+    return whole.flatMap(this::gaps).toList();
+  }
+
+  private Stream<BandString> gaps(BandString string) {
+    OptionalLong last =
+        fatesOf(string.first()).all().highest(string.first().ordinal(), string.last().ordinal());
+    return last.isEmpty()
+        ? Stream.empty()
+        : withoutFate(string.first(), string.first().withOrdinal(last.getAsLong())).stream();
+  }
+
+  private List<BandString> withoutFate(BandNumber from, BandNumber to) {
+    String size = sizeOf(from).orElse("");
+    return fatesOf(from).all().absent(from.ordinal(), to.ordinal()).stream()
+        .map(r -> new BandString(size, from.withOrdinal(r.first()), from.withOrdinal(r.last())))
         .toList();
   }
 

@@ -1,5 +1,7 @@
 package org.calamus.core.rule;
 
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import org.calamus.core.record.BandNumber;
 
 /**
@@ -23,6 +25,11 @@ public record BandString(String size, BandNumber first, BandNumber last) {
   /** How many bands it had when it was new. */
   public long count() {
     return last.ordinal() - first.ordinal() + 1;
+  }
+
+  /** Its bands, lowest first. */
+  public Stream<BandNumber> bands() {
+    return LongStream.rangeClosed(first.ordinal(), last.ordinal()).mapToObj(first::withOrdinal);
   }
 
   /** Whether the band is one of it. */

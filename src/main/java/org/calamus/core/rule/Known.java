@@ -49,20 +49,23 @@ public record Known(BandLedger ledger, Captures captures) {
     return new Known(booked(ledger, capture), captures.with(capture));
   }
 
-  /** The ledger with what became of the band; a fate that it has already stays. */
-  private static BandLedger booked(BandLedger ledger, PastCapture capture) {
-    CaptureKind kind = kind(capture);
-    Optional<BandNumber> band = kind.usesBand() ? capture.band() : Optional.empty();
-    BandFate fate =
-        switch (kind) {
-          case LOST -> BandFate.LOST;
-          case DESTROYED -> BandFate.DESTROYED;
-          default -> BandFate.USED;
-        };
-    return band.map(b -> ledger.book(b, fate))
-        .filter(Booking.Entered.class::isInstance)
-        .map(b -> ((Booking.Entered) b).ledger())
-        .orElse(ledger);
+  /** The ledger after a capture: a band that was only read says nothing of which is next. */
+  private static BandLedger booked(BandLedger before, PastCapture capture) {
+    BandLedger ledger =
+        capture
+            .value(FieldId.OLD_BAND)
+            .map(v -> v instanceof BandNumber old ? before.withSeen(old) : before)
+            .orElse(before);
+    Optional<BandNumber> band = capture.band();
+    if (band.isEmpty()) {
+      return ledger;
+    }
+    return switch (kind(capture)) {
+      case NEW, REPLACED, ADDED -> ledger.withUsed(band.get());
+      case LOST -> ledger.withFate(band.get(), BandFate.LOST);
+      case DESTROYED -> ledger.withFate(band.get(), BandFate.DESTROYED);
+      default -> ledger.withSeen(band.get());
+    };
   }
 
   private static CaptureKind kind(PastCapture capture) {
@@ -72,5 +75,10 @@ public record Known(BandLedger ledger, Captures captures) {
   /** The captures of the bird that wears a band, oldest first; a lost band was on no bird. */
   public List<PastCapture> birds(BandNumber band) {
     return captures.ofBand(band).stream().filter(c -> kind(c).hasBird()).toList();
+  }
+
+  /** Whether the records have a bird that wears or wore the band. */
+  boolean isOnBird(BandNumber band) {
+    return ledger.fateOf(band).filter(BandFate.USED::equals).isPresent() || !birds(band).isEmpty();
   }
 }

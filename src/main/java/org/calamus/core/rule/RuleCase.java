@@ -49,6 +49,11 @@ record RuleCase(
     return known.ledger();
   }
 
+  /** Whether the bander was asked about the value that the field holds now, and kept it. */
+  boolean isKept(FieldId field, String rule) {
+    return record.entry(field).filter(e -> e.confirmedRules().contains(rule)).isPresent();
+  }
+
   /** The day of the capture at the station. */
   LocalDate date() {
     return record.capturedAt().atZone(policy.zone()).toLocalDate();

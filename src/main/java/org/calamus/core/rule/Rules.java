@@ -1,6 +1,7 @@
 package org.calamus.core.rule;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Predicate;
@@ -19,7 +20,14 @@ import org.calamus.core.record.FieldId;
 public record Rules(Form form, Reference reference, Policy policy) {
 
   private static final List<Rule> CATALOGUE =
-      Stream.of(FieldRules.all(), BandRules.all(), SpeciesRules.all())
+      Stream.of(
+              FieldRules.all(),
+              BandRules.all(),
+              WornBandRules.all(),
+              BandSizeRules.all(),
+              HistoryRules.all(),
+              SessionRules.all(),
+              SpeciesRules.all())
           .flatMap(List::stream)
           .toList();
 
@@ -58,8 +66,27 @@ public record Rules(Form form, Reference reference, Policy policy) {
         .toList();
   }
 
+  /**
+   * What does not add up at the end of a day in the accounts of the bands.
+   *
+   * @param known what all saved records tell
+   * @param day the day at the station
+   * @return notes; empty where everything adds up
+   */
+  public List<Finding> dayEnd(Known known, LocalDate day) {
+    return new BandAccounts(known, policy.zone()).dayEnd(day);
+  }
+
   /** The ids of all rules with their sources, for the documentation. */
   public static List<String> catalogue() {
-    return CATALOGUE.stream().map(r -> r.id() + ": " + r.source()).toList();
+    return Stream.concat(
+            CATALOGUE.stream().map(r -> r.id() + ": " + r.source()),
+            BandAccounts.CATALOGUE.stream())
+        .toList();
+  }
+
+  /** The rules of single records. */
+  static List<Rule> all() {
+    return CATALOGUE;
   }
 }

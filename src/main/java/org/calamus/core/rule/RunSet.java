@@ -68,6 +68,13 @@ final class RunSet {
     return absent <= to ? OptionalLong.of(absent) : OptionalLong.empty();
   }
 
+  /** The highest number of the set that lies between the two; empty where none does. */
+  OptionalLong highest(long from, long to) {
+    int at = lastRunFrom(to);
+    long highest = at < 0 ? from - 1 : Math.min(to, lasts[at]);
+    return highest < from ? OptionalLong.empty() : OptionalLong.of(highest);
+  }
+
   /** The runs of numbers that are not in the set, from one number to another. */
   List<Run> absent(long from, long to) {
     List<Run> gaps = new ArrayList<>();

@@ -198,7 +198,7 @@ class DialogueTest {
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
     assertThat(talk.lastSpoken())
         .isEqualTo(
-            "band six zero one. expected six one zero."
+            "band six zero one lies before the first used, six zero nine."
                 + " keep band two eight four one five five six zero one");
   }
 

@@ -7,7 +7,7 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
@@ -33,15 +33,9 @@ class RulesTest {
 
   /**
    * The last value that passes and the first that does not; where there are two edges, two cases.
-   * The species in the hand is a white-breasted nuthatch, and band 2841-55601 is used.
+   * The species in the hand is a white-breasted nuthatch.
    */
-  private enum Edge {
-    BAND_FORMAT("band.format", FieldId.BAND, "2841-55602", "code:284155602", "code"),
-    BAND_USED("band.used", FieldId.BAND, "2841-55602", "2841-55601", "2841-55602"),
-    BAND_NEXT("band.next", FieldId.BAND, "2841-55602", "2841-55603", "2841-55602"),
-    BAND_NEXT_SWAPPED("band.next", FieldId.BAND, "2841-55602", "2841-55620", "swapped"),
-    BAND_STRING("band.string", FieldId.BAND, "1760-10101", "1760-10102", "1760-10101"),
-    BAND_STRING_END("band.string", FieldId.BAND, "1760-10201", "1760-10200", "1760-10101"),
+  private enum Limit {
     SPECIES("species.listed", FieldId.SPECIES, "code:WBNU", "code:WBNX", "species table"),
     AGE("age.listed", FieldId.AGE, "code:SY", "code:XY", "age table"),
     SEX("sex.listed", FieldId.SEX, "code:M", "code:X", "sex table"),
@@ -63,7 +57,7 @@ class RulesTest {
     private final FieldValue fails;
     private final String wouldFit;
 
-    Edge(String rule, FieldId field, String passes, String fails, String wouldFit) {
+    Limit(String rule, FieldId field, String passes, String fails, String wouldFit) {
       this.rule = rule;
       this.field = field;
       this.passes = value(field, passes);
@@ -75,10 +69,8 @@ class RulesTest {
       if (text.startsWith("code:")) {
         return new FieldValue.Code(text.substring(5));
       }
-      return field == FieldId.BAND
-          ? BandNumber.parse(text).orElseThrow()
-          : new FieldValue.Measure(
-              new BigDecimal(text), field == FieldId.WING ? Unit.MILLIMETRE : Unit.GRAM);
+      return new FieldValue.Measure(
+          new BigDecimal(text), field == FieldId.WING ? Unit.MILLIMETRE : Unit.GRAM);
     }
   }
 
@@ -100,20 +92,20 @@ class RulesTest {
   }
 
   @ParameterizedTest
-  @EnumSource(Edge.class)
-  void findsNothingOnTheNearSideOfTheEdge(Edge edge) {
+  @EnumSource(Limit.class)
+  void findsNothingOnTheNearSideOfTheEdge(Limit edge) {
     assertThat(ids(edge.field, edge.passes)).doesNotContain(edge.rule);
   }
 
   @ParameterizedTest
-  @EnumSource(Edge.class)
-  void findsTheRuleOnTheFarSideOfTheEdge(Edge edge) {
+  @EnumSource(Limit.class)
+  void findsTheRuleOnTheFarSideOfTheEdge(Limit edge) {
     assertThat(ids(edge.field, edge.fails)).contains(edge.rule);
   }
 
   @ParameterizedTest
-  @EnumSource(Edge.class)
-  void saysFieldAndValueAndWhatWouldFit(Edge edge) {
+  @EnumSource(Limit.class)
+  void saysFieldAndValueAndWhatWouldFit(Limit edge) {
     Finding finding =
         findings(edge.field, edge.fails).stream()
             .filter(f -> f.rule().equals(edge.rule))
@@ -125,21 +117,21 @@ class RulesTest {
         .startsWith(spec.label().split(" ")[0])
         .contains(valueShown(edge))
         .endsWith(".");
-    if (edge != Edge.BAND_FORMAT) {
-      assertThat(finding.shown()).contains(edge.wouldFit);
-    }
+    assertThat(finding.shown()).contains(edge.wouldFit);
     assertThat(finding.spoken()).isNotBlank().doesNotContainPattern("[0-9]");
   }
 
-  private static String valueShown(Edge edge) {
-    return edge == Edge.WING_KIND ? "number" : edge.fails.text();
+  private static String valueShown(Limit edge) {
+    return edge == Limit.WING_KIND ? "number" : edge.fails.text();
   }
 
   @Test
-  void everyRuleOfTheCatalogueHasAnEdge() {
-    List<String> tested = Arrays.stream(Edge.values()).map(e -> e.rule).distinct().toList();
+  void everyRuleOfOneFieldAndOfTheSpeciesHasAnEdge() {
+    List<String> tested = Arrays.stream(Limit.values()).map(e -> e.rule).distinct().toList();
     List<String> rules =
-        Rules.catalogue().stream().map(line -> line.split(":")[0]).collect(Collectors.toList());
+        Stream.concat(FieldRules.all().stream(), SpeciesRules.all().stream())
+            .map(Rule::id)
+            .toList();
     assertThat(rules).doesNotHaveDuplicates().containsExactlyInAnyOrderElementsOf(tested);
   }
 
@@ -149,9 +141,9 @@ class RulesTest {
   }
 
   @ParameterizedTest
-  @EnumSource(Edge.class)
-  void onlyDoubtsWhatIsPossible(Edge edge) {
-    List<String> doubts = List.of("band.next", "band.string", "wing.species", "mass.species");
+  @EnumSource(Limit.class)
+  void onlyDoubtsWhatIsPossible(Limit edge) {
+    List<String> doubts = List.of("wing.species", "mass.species");
     Finding finding =
         findings(edge.field, edge.fails).stream()
             .filter(f -> f.rule().equals(edge.rule))
@@ -164,23 +156,23 @@ class RulesTest {
   /** A male's wing and mass as banders find them: common practice, no published source. */
   @Test
   void takesAnOrdinaryNuthatchWithoutAQuestion() {
-    assertThat(findings(FieldId.WING, Edge.value(FieldId.WING, "92"))).isEmpty();
-    assertThat(findings(FieldId.MASS, Edge.value(FieldId.MASS, "22.3"))).isEmpty();
+    assertThat(findings(FieldId.WING, Limit.value(FieldId.WING, "92"))).isEmpty();
+    assertThat(findings(FieldId.MASS, Limit.value(FieldId.MASS, "22.3"))).isEmpty();
   }
 
   /** Common practice, no published source. */
   @Test
   void asksWhether92WasMeantFor29() {
-    List<Finding> findings = findings(FieldId.WING, Edge.value(FieldId.WING, "29"));
+    List<Finding> findings = findings(FieldId.WING, Limit.value(FieldId.WING, "29"));
     assertThat(findings).singleElement().extracting(Finding::shown).asString().contains("92 would");
     assertThat(findings.get(0).spoken()).isEqualTo("wing two nine is small. perhaps nine two");
   }
 
   @Test
   void offersTheDecimalPointThatWasLost() {
-    assertThat(findings(FieldId.MASS, Edge.value(FieldId.MASS, "223")).get(0).shown())
+    assertThat(findings(FieldId.MASS, Limit.value(FieldId.MASS, "223")).get(0).shown())
         .contains("22.3 would fit");
-    assertThat(findings(FieldId.MASS, Edge.value(FieldId.MASS, "2.23")).get(0).shown())
+    assertThat(findings(FieldId.MASS, Limit.value(FieldId.MASS, "2.23")).get(0).shown())
         .contains("22.3 would fit");
   }
 
@@ -188,7 +180,7 @@ class RulesTest {
   void holdsTheMeasuresAgainstASpeciesThatIsGivenAfterThem() {
     CaptureRecord record =
         nuthatch()
-            .with(FieldId.WING, entry(Edge.value(FieldId.WING, "92")))
+            .with(FieldId.WING, entry(Limit.value(FieldId.WING, "92")))
             .with(FieldId.SPECIES, entry(new FieldValue.Code("GCKI")));
     assertThat(RULES.check(record, FieldId.SPECIES, KNOWN, NOW))
         .extracting(Finding::rule, Finding::field)
@@ -197,7 +189,7 @@ class RulesTest {
 
   @Test
   void refusalsComeBeforeDoubts() {
-    List<Finding> findings = findings(FieldId.WING, Edge.value(FieldId.WING, "9"));
+    List<Finding> findings = findings(FieldId.WING, Limit.value(FieldId.WING, "9"));
     assertThat(findings)
         .extracting(Finding::severity)
         .startsWith(Finding.Severity.REFUSED)
@@ -207,7 +199,7 @@ class RulesTest {
   @Test
   void hasNoDoubtWhereTheTableHasNoRange() {
     CaptureRecord unlisted = new CaptureRecord(7, NOW, "Fenwick Marsh", "QX", Map.of());
-    CaptureRecord record = unlisted.with(FieldId.WING, entry(Edge.value(FieldId.WING, "350")));
+    CaptureRecord record = unlisted.with(FieldId.WING, entry(Limit.value(FieldId.WING, "350")));
     assertThat(RULES.check(record, FieldId.WING, KNOWN, NOW)).isEmpty();
   }
 }
