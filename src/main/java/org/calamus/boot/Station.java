@@ -60,7 +60,8 @@ record Station(
   static Station of(StationSettings settings, Folders folders, Forms forms) {
     TableFiles tables = new TableFiles(Optional.of(folders.tables()));
     SpeciesTable species = tables.species();
-    Reference reference = new Reference(species, tables.ageClasses(), tables.ageSeason(), tables.bandSizes());
+    Reference reference =
+        new Reference(species, tables.ageClasses(), tables.ageSeason(), tables.bandSizes());
     StationLists lists = new StationLists(settings);
     Form form =
         forms.read(

@@ -141,8 +141,7 @@ public final class BandLedger {
   public BandLedger withSeen(BandNumber band) {
     return fateOf(band).isPresent()
         ? this
-        : new BandLedger(
-            strings, fatesWith(band, BandFate.USED), learnt, lastBySeries, lastUsed);
+        : new BandLedger(strings, fatesWith(band, BandFate.USED), learnt, lastBySeries, lastUsed);
   }
 
   private Map<Series, Fates> fatesWith(BandNumber band, BandFate fate) {

@@ -154,18 +154,18 @@ final class BandRules {
 
   private static Finding begun(RuleCase c, BandNumber band, BandNumber first, boolean isLast) {
     return asks(
-            "band.string",
-            "Band "
-                + band.text()
-                + (isLast
-                    ? " begins a string from the wrong end: it is its last, and the first is "
-                    : " begins a string inside: the first is ")
-                + first.text()
-                + BandSlips.behind(band, c.ledger().allExpected())
-                + ".",
-            "band "
-                + Spoken.characters(band.text())
-                + (isLast ? " is the last of its string" : " begins a string inside"));
+        "band.string",
+        "Band "
+            + band.text()
+            + (isLast
+                ? " begins a string from the wrong end: it is its last, and the first is "
+                : " begins a string inside: the first is ")
+            + first.text()
+            + BandSlips.behind(band, c.ledger().allExpected())
+            + ".",
+        "band "
+            + Spoken.characters(band.text())
+            + (isLast ? " is the last of its string" : " begins a string inside"));
   }
 
   private static Finding beforeBegin(BandNumber band, BandNumber begun) {

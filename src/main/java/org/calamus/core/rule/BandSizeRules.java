@@ -116,7 +116,8 @@ final class BandSizeRules {
             && c.record().code(FieldId.LEG_GAUGE).filter(size.get()::equalsIgnoreCase).isPresent();
     return recommended.isEmpty() || isGauged || isKept(c) || recommended.contains(size.get())
         ? Optional.empty()
-        : Optional.of(notRecommended(c.reference().bandSizes(), size.get(), species.get(), recommended));
+        : Optional.of(
+            notRecommended(c.reference().bandSizes(), size.get(), species.get(), recommended));
   }
 
   /** Whether the size was kept for this species: the sex may be given behind both. */
@@ -142,7 +143,11 @@ final class BandSizeRules {
     return asks(
         "band.species-size",
         FieldId.BAND_SIZE,
-        "Band size " + size + start + danger(sizes, size, recommended) + ". What does the leg gauge say?",
+        "Band size "
+            + size
+            + start
+            + danger(sizes, size, recommended)
+            + ". What does the leg gauge say?",
         "band size "
             + said(size)
             + (species.isOnlySize() ? " must not be used here" : " is unusual here")
@@ -195,8 +200,7 @@ final class BandSizeRules {
   /** Sizes of one diameter differ in height alone, which the gauge does not tell. */
   private static boolean isSame(BandSizes sizes, String one, String other) {
     Optional<BigDecimal> inches = inches(sizes, one);
-    return one.equalsIgnoreCase(other)
-        || inches.isPresent() && inches.equals(inches(sizes, other));
+    return one.equalsIgnoreCase(other) || inches.isPresent() && inches.equals(inches(sizes, other));
   }
 
   private static String said(String size) {

@@ -37,7 +37,9 @@ final class BandSlips {
         .orElse("");
   }
 
-  /** The one number that differs by a swap or by one digit and is as wanted; empty where several. */
+  /**
+   * The one number that differs by a swap or by one digit and is as wanted; empty where several.
+   */
   static Optional<BandNumber> oneSlipAway(BandNumber given, Predicate<BandNumber> isWanted) {
     Set<String> texts = new LinkedHashSet<>();
     String text = given.prefix() + given.suffix();

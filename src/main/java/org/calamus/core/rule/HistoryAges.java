@@ -27,8 +27,7 @@ final class HistoryAges {
     Set<FieldId> age = Set.of(FieldId.AGE);
     return List.of(
         new Rule("recapture.age", age, HistoryRules.WHICH_BIRD, SOURCE, HistoryAges::contradicts),
-        new Rule(
-            "recapture.age-finer", age, HistoryRules.WHICH_BIRD, NO_PUSH, HistoryAges::finer));
+        new Rule("recapture.age-finer", age, HistoryRules.WHICH_BIRD, NO_PUSH, HistoryAges::finer));
   }
 
   private static Optional<Statement> today(RuleCase c) {
@@ -73,7 +72,9 @@ final class HistoryAges {
     }
     List<PastCapture> earlier = statements(c);
     return earlier.stream()
-        .filter(p -> birthYears(c, List.of(p)).filter(b -> b.intersect(now.get()).isEmpty()).isPresent())
+        .filter(
+            p ->
+                birthYears(c, List.of(p)).filter(b -> b.intersect(now.get()).isEmpty()).isPresent())
         .findFirst()
         .map(p -> contradicts(c, today.get(), now.get(), p, earlier));
   }

@@ -59,8 +59,7 @@ final class HistoryMeasures {
 
   /** The mean of the earlier amounts; empty where there is none. */
   private static Optional<BigDecimal> mean(RuleCase c, FieldId field) {
-    List<BigDecimal> earlier =
-        c.history().stream().flatMap(p -> p.amount(field).stream()).toList();
+    List<BigDecimal> earlier = c.history().stream().flatMap(p -> p.amount(field).stream()).toList();
     return earlier.isEmpty()
         ? Optional.empty()
         : Optional.of(

@@ -58,7 +58,8 @@ final class HistoryRules {
     return List.copyOf(rules);
   }
 
-  private static Rule ofBird(String id, String source, Function<RuleCase, Optional<Finding>> check) {
+  private static Rule ofBird(
+      String id, String source, Function<RuleCase, Optional<Finding>> check) {
     return new Rule(id, Set.of(), WHICH_BIRD, source, check);
   }
 
@@ -96,10 +97,7 @@ final class HistoryRules {
             + " at the last capture, "
             + day
             + ": that would fit, or the band is another.",
-        "species "
-            + Spoken.name(name(c, now))
-            + ". last time "
-            + Spoken.name(name(c, then)));
+        "species " + Spoken.name(name(c, now)) + ". last time " + Spoken.name(name(c, then)));
   }
 
   private static String named(RuleCase c, String code) {

@@ -78,9 +78,7 @@ final class SessionRules {
     LocalDateTime begun = local(c, c.record().capturedAt());
     return time(c)
         .map(t -> begun.toLocalDate().atTime(t))
-        .map(
-            at ->
-                Duration.between(begun, at).compareTo(HALF_DAY) > 0 ? at.minusDays(1) : at);
+        .map(at -> Duration.between(begun, at).compareTo(HALF_DAY) > 0 ? at.minusDays(1) : at);
   }
 
   private static Optional<LocalTime> time(RuleCase c) {
@@ -224,7 +222,8 @@ final class SessionRules {
   }
 
   private static Optional<Finding> notBanded(RuleCase c) {
-    Set<CaptureKind> unbanded = Set.of(CaptureKind.UNBANDED, CaptureKind.LOST, CaptureKind.DESTROYED);
+    Set<CaptureKind> unbanded =
+        Set.of(CaptureKind.UNBANDED, CaptureKind.LOST, CaptureKind.DESTROYED);
     return c.record()
         .code(FieldId.STATUS)
         .filter(s -> s.equals(NOT_BANDED) && !unbanded.contains(c.kind()))

@@ -113,7 +113,12 @@ final class WornBandRules {
                     "oldband.known",
                     Severity.NOTES,
                     FieldId.OLD_BAND,
-                    "Old band " + old.text() + " is " + notInRecords(c, old) + nearest(c, old) + ".",
+                    "Old band "
+                        + old.text()
+                        + " is "
+                        + notInRecords(c, old)
+                        + nearest(c, old)
+                        + ".",
                     "old band " + Spoken.digits(old.lastDigits()) + " is not in these records"));
   }
 }

@@ -41,8 +41,7 @@ class BandAccountsTest {
   @Test
   void notesABandThatWasSkippedAndIsNotExplained() {
     Known skipped =
-        Edge.known(
-            "2026-05-13T06:00:00Z band 2841-55601", "2026-05-13T06:20:00Z band 2841-55604");
+        Edge.known("2026-05-13T06:00:00Z band 2841-55601", "2026-05-13T06:20:00Z band 2841-55604");
     List<Finding> findings = new BandAccounts(skipped, ZoneId.of("UTC")).dayEnd(DAY);
     assertThat(findings).singleElement().extracting(Finding::rule).isEqualTo("ledger.gap");
     assertThat(findings.get(0).shown()).contains("Bands 2841-55602 to 2841-55603");
@@ -92,7 +91,8 @@ class BandAccountsTest {
   void notesAStringThatDoesNotBalance() {
     BandString string = string("2841-55601", "2841-55700");
     assertThat(BandAccounts.unbalanced(string, new BandTally(100, 90, 3, 2, 5))).isEmpty();
-    assertThat(BandAccounts.unbalanced(string, new BandTally(100, 90, 3, 2, 4)).orElseThrow().shown())
+    assertThat(
+            BandAccounts.unbalanced(string, new BandTally(100, 90, 3, 2, 4)).orElseThrow().shown())
         .contains("2841-55601 to 2841-55700", "received 100", "on hand 4");
   }
 }

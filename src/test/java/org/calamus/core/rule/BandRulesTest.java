@@ -58,8 +58,7 @@ class BandRulesTest {
             "band.used", REFUSED, FATES, "", "band 2841-55604", "band 2841-55602", "2841-55604"),
         new Edge("band.used", REFUSED, FATES, "", "band 2841-55604", "band 2841-55603", "Destroy"),
         new Edge("band.used", REFUSED, FATES, "", "band 1760-10151", "band 1760-10150", "again"),
-        new Edge(
-            "band.used", REFUSED, LEARNT, "band 2841-55601", "kind R", "kind N", "2841-55602"),
+        new Edge("band.used", REFUSED, LEARNT, "band 2841-55601", "kind R", "kind N", "2841-55602"),
         new Edge(
             "band.next", REFUSED, LEARNT, "", "band 2841-55602", "band 2841-55603", "2841-55602"),
         new Edge("band.next", REFUSED, LEARNT, "", "band 2841-55602", "band 2841-55620", "swapped"),
@@ -74,13 +73,13 @@ class BandRulesTest {
             "2841-55602"),
         new Edge(
             "band.next", REFUSED, FATES, "", "band 2841-55604", "band 2841-55605", "2841-55604"),
-        new Edge(
-            "band.next", REFUSED, LEARNT, "band 2841-55603", "kind L", "kind A", "2841-55602"),
+        new Edge("band.next", REFUSED, LEARNT, "band 2841-55603", "kind L", "kind A", "2841-55602"),
         new Edge(
             "band.next", REFUSED, ISSUED, "", "band 1760-10101", "band 1760-10102", "1760-10101"),
         new Edge(
             "band.string", ASKS, LEARNT, "", "band 1760-10101", "band 1760-10102", "1760-10101"),
-        new Edge("band.string", ASKS, LEARNT, "", "band 1760-10201", "band 1760-10200", "wrong end"),
+        new Edge(
+            "band.string", ASKS, LEARNT, "", "band 1760-10201", "band 1760-10200", "wrong end"),
         new Edge(
             "band.string", ASKS, ISSUED, "", "band 1760-10101", "band 1760-10200", "wrong end"),
         new Edge("band.string", ASKS, LEARNT, "", "band 2841-55602", "band 284-55602", "dropped"),
@@ -119,9 +118,12 @@ class BandRulesTest {
             "band 2841-55610",
             "2841-55601 is in them"),
         new Edge("band.known", ASKS, FATES, "kind R", "band 1760-10150", "band 2841-55602", "lost"),
-        new Edge("band.own", ASKS, LEARNT, "kind F", "band 1760-10150", "band 2841-55601", "recapture"),
-        new Edge("band.own", ASKS, LEARNT, "kind F", "band 2841-55701", "band 2841-55602", "recapture"),
-        new Edge("band.own", ASKS, ISSUED, "kind F", "band 1760-10201", "band 1760-10200", "recapture"),
+        new Edge(
+            "band.own", ASKS, LEARNT, "kind F", "band 1760-10150", "band 2841-55601", "recapture"),
+        new Edge(
+            "band.own", ASKS, LEARNT, "kind F", "band 2841-55701", "band 2841-55602", "recapture"),
+        new Edge(
+            "band.own", ASKS, ISSUED, "kind F", "band 1760-10201", "band 1760-10200", "recapture"),
         new Edge(
             "oldband.same",
             REFUSED,
@@ -147,7 +149,13 @@ class BandRulesTest {
             "band-size 2",
             "1B"),
         new Edge(
-            "band.size-string", ASKS, ISSUED, "band 2841-55602", "band-size 1B", "band-size 1", "1B"),
+            "band.size-string",
+            ASKS,
+            ISSUED,
+            "band 2841-55602",
+            "band-size 1B",
+            "band-size 1",
+            "1B"),
         new Edge(
             "band.species-size",
             ASKS,
@@ -157,9 +165,21 @@ class BandRulesTest {
             "band-size 3",
             "over the foot"),
         new Edge(
-            "band.species-size", ASKS, LEARNT, "species WBNU", "band-size 1B", "band-size 0A", "injure"),
+            "band.species-size",
+            ASKS,
+            LEARNT,
+            "species WBNU",
+            "band-size 1B",
+            "band-size 0A",
+            "injure"),
         new Edge(
-            "band.species-size", ASKS, LEARNT, "species GCKI", "band-size 0A", "band-size 0", "no size but"),
+            "band.species-size",
+            ASKS,
+            LEARNT,
+            "species GCKI",
+            "band-size 0A",
+            "band-size 0",
+            "no size but"),
         new Edge(
             "band.species-size",
             ASKS,
@@ -168,8 +188,10 @@ class BandRulesTest {
             "leg-gauge 3",
             "leg-gauge 1A",
             "What does the leg gauge say?"),
-        new Edge("band.gauge", ASKS, LEARNT, "band-size 1B", "leg-gauge 1B", "leg-gauge 1", "size 1."),
-        new Edge("band.gauge", ASKS, LEARNT, "band-size 7A", "leg-gauge 7AS", "leg-gauge 7B", "7B"));
+        new Edge(
+            "band.gauge", ASKS, LEARNT, "band-size 1B", "leg-gauge 1B", "leg-gauge 1", "size 1."),
+        new Edge(
+            "band.gauge", ASKS, LEARNT, "band-size 7A", "leg-gauge 7AS", "leg-gauge 7B", "7B"));
   }
 
   @ParameterizedTest

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.calamus.core.rule.Finding.Severity.ASKS;
 import static org.calamus.core.rule.Finding.Severity.NOTES;
 
-import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -100,8 +99,7 @@ class HistoryRulesTest {
         new Edge(
             "recapture.today",
             NOTES,
-            Edge.known(
-                before + " band 2841-55601", "2026-05-13T23:59:00Z band 2841-55602"),
+            Edge.known(before + " band 2841-55601", "2026-05-13T23:59:00Z band 2841-55602"),
             "kind R",
             "band 2841-55602",
             "band 2841-55601",
@@ -192,7 +190,8 @@ class HistoryRulesTest {
             "2025-05-01T06:00:00Z kind R, band 2841-55601, age SY");
     again("recapture.age", ASKS, torn, "age TY", "age SY", "TY would fit")
         .assertPassesOnTheNearSide();
-    again("recapture.age", ASKS, torn, "age TY", "age SY", "TY would fit").assertFindsOnTheFarSide();
+    again("recapture.age", ASKS, torn, "age TY", "age SY", "TY would fit")
+        .assertFindsOnTheFarSide();
   }
 
   @Test

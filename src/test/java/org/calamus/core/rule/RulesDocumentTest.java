@@ -38,7 +38,8 @@ class RulesDocumentTest {
     }
 
     String line() {
-      return "| `" + id + "` | " + severity + " | " + looksAt + " | " + checks + " | " + source + " |";
+      return "| `" + id + "` | " + severity + " | " + looksAt + " | " + checks + " | " + source
+          + " |";
     }
   }
 
@@ -53,7 +54,8 @@ class RulesDocumentTest {
     List<Row> rows = new ArrayList<>();
     for (Rule rule : Rules.all()) {
       String watched = keys(rule.watched().stream());
-      String looksAt = keys(rule.inputs().stream()) + (watched.isEmpty() ? "" : " (" + watched + ")");
+      String looksAt =
+          keys(rule.inputs().stream()) + (watched.isEmpty() ? "" : " (" + watched + ")");
       rows.add(new Row(rule.id(), "severity?", looksAt.strip(), "what?", rule.source()));
     }
     for (String line : BandAccounts.CATALOGUE) {
@@ -69,8 +71,7 @@ class RulesDocumentTest {
 
   @Test
   void listsEveryRuleWithItsFieldsAndItsSource() throws IOException {
-    List<String> written =
-        written().stream().map(r -> r.id() + r.looksAt() + r.source()).toList();
+    List<String> written = written().stream().map(r -> r.id() + r.looksAt() + r.source()).toList();
     String missing =
         told().stream()
             .filter(r -> !written.contains(r.id() + r.looksAt() + r.source()))

@@ -37,8 +37,7 @@ class SessionRulesTest {
         edge("time.future", REFUSED, "", "time 18:31", "time 18:30", "before that"),
         edge("time.opening", ASKS, "", "time 05:30", "time 05:29", "from 05:30"),
         edge("time.bag", ASKS, "", "time 05:30", "time 05:29", "up to 60"),
-        edge(
-            "release.remark", NOTES, "", "release RELEASED", "release DIED", "remark"),
+        edge("release.remark", NOTES, "", "release RELEASED", "release DIED", "remark"),
         edge("release.remark", NOTES, "", "note stiff, release DIED", "release DIED", "remark"),
         edge(
             "disposition.remark",
@@ -87,8 +86,7 @@ class SessionRulesTest {
     List<Finding> findings =
         new Rules(Fenwick.form(), Fenwick.reference(), Fenwick.policy())
             .check(record, FieldId.RELEASE, Known.nothing(), Edge.NOW);
-    assertThat(findings.stream().anyMatch(f -> f.rule().equals("release.held")))
-        .isEqualTo(isNoted);
+    assertThat(findings.stream().anyMatch(f -> f.rule().equals("release.held"))).isEqualTo(isNoted);
     assertThat(findings)
         .allSatisfy(f -> assertThat(f.shown()).contains("RELEASED", "limit is 10 minutes"));
   }
