@@ -10,6 +10,7 @@ import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Spoken;
+import org.calamus.core.rule.Finding;
 import org.calamus.core.speech.Command;
 
 /** The part of the dialogue that carries out commands and answers. */
@@ -92,6 +93,10 @@ final class Orders {
         last.before()
             .map(e -> record.with(last.field(), e))
             .orElseGet(() -> record.without(last.field()));
+    Optional<Finding> wrong = refusal(state, before, at);
+    if (wrong.isPresent()) {
+      return refuse(state, wrong.get());
+    }
     State undone =
         state
             .withRecord(before, state.changes().subList(0, state.changes().size() - 1))
@@ -178,6 +183,10 @@ final class Orders {
     }
     CaptureRecord record = state.record().orElseThrow();
     CaptureRecord without = record.without(field.get());
+    Optional<Finding> wrong = refusal(state, without, at);
+    if (wrong.isPresent()) {
+      return refuse(state, wrong.get());
+    }
     FieldSpec spec = setup.form().spec(field.get());
     State erased =
         state
@@ -187,6 +196,20 @@ final class Orders {
     return Step.of(erased)
         .then(new Effect.JournalErased(without, field.get(), at))
         .say(spec.spoken() + " erased. " + spec.spoken());
+  }
+
+  /** What a record would break without a value: without its kind a recapture is a new bird. */
+  private Optional<Finding> refusal(State state, CaptureRecord record, Instant at) {
+    return record.entries().keySet().stream()
+        .flatMap(f -> setup.rules().check(record, f, state.known(), at).stream())
+        .filter(f -> f.severity() == Finding.Severity.REFUSED)
+        .findFirst();
+  }
+
+  private static Step refuse(State state, Finding finding) {
+    return Step.of(state.message(finding.shown()))
+        .then(new Effect.Sound(Tone.LOOK_HERE))
+        .say(finding.spoken());
   }
 
   private static boolean holds(State state, FieldId field) {

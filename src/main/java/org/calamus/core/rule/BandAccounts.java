@@ -27,8 +27,7 @@ record BandAccounts(Known known, ZoneId zone) {
   /** The findings of the day's end, with what they rest on. */
   static final List<String> CATALOGUE =
       List.of(
-          "ledger.balance: Bird Banding Laboratory, North American Bird Banding Manual, lost.cfm:"
-              + " every band is accounted for; derived",
+          "ledger.balance: derived: every band that was received has one fate, or none yet",
           "ledger.day: a band for every bird that got one; common practice",
           "ledger.gap: nothing between two used bands is unexplained; common practice");
 

@@ -61,7 +61,8 @@ class AnySequenceTest {
           "band lost",
           "band destroyed",
           "new band",
-          "erase kind");
+          "erase kind",
+          "released early");
 
   private final DeviceDescription balance = Fenwick.balance();
   private final Setup setup = Fenwick.setup(balance);

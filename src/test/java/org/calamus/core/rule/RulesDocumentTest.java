@@ -8,10 +8,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.rule.Finding.Severity;
 import org.junit.jupiter.api.Test;
 
 /** {@code docs/rules.md} lists every rule, once, with its severity and its source. */
@@ -82,6 +84,19 @@ class RulesDocumentTest {
   void listsNoRuleThatIsNotThere() throws IOException {
     List<String> ids = told().stream().map(Row::id).toList();
     assertThat(written()).extracting(Row::id).doesNotHaveDuplicates().isSubsetOf(ids);
+  }
+
+  @Test
+  void saysTheSeverityThatTheEdgesShow() throws IOException {
+    List<String> written = written().stream().map(r -> r.id() + " " + r.severity()).toList();
+    Map<Severity, String> words =
+        Map.of(Severity.REFUSED, "refuses", Severity.ASKS, "asks", Severity.NOTES, "notes");
+    assertThat(written)
+        .containsAll(
+            Stream.of(BandRulesTest.edges(), HistoryRulesTest.edges(), SessionRulesTest.edges())
+                .flatMap(edges -> edges)
+                .map(e -> e.rule() + " " + words.get(e.severity()))
+                .toList());
   }
 
   @Test
