@@ -19,7 +19,13 @@ import org.calamus.core.record.FieldId;
 public record Rules(Form form, Reference reference, Policy policy) {
 
   private static final List<Rule> CATALOGUE =
-      Stream.of(FieldRules.all(), BandRules.all(), SpeciesRules.all())
+      Stream.of(
+              FieldRules.all(),
+              BandRules.all(),
+              AgeRules.all(),
+              SexRules.all(),
+              HowRules.all(),
+              MeasureRules.all())
           .flatMap(List::stream)
           .toList();
 

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
@@ -137,7 +138,12 @@ class RulesTest {
 
   @Test
   void everyRuleOfTheCatalogueHasAnEdge() {
-    List<String> tested = Arrays.stream(Edge.values()).map(e -> e.rule).distinct().toList();
+    List<String> tested =
+        Stream.concat(
+                Arrays.stream(Edge.values()).map(e -> e.rule),
+                RuleEdges.all().stream().map(RuleEdges.Edge::rule))
+            .distinct()
+            .toList();
     List<String> rules =
         Rules.catalogue().stream().map(line -> line.split(":")[0]).collect(Collectors.toList());
     assertThat(rules).doesNotHaveDuplicates().containsExactlyInAnyOrderElementsOf(tested);
