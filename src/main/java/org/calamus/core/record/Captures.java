@@ -61,6 +61,11 @@ public final class Captures {
     return new Captures(Shelves.of(byId), Shelves.of(byBand), byId.size());
   }
 
+  /** The capture of a record, or empty. */
+  public Optional<PastCapture> ofRecord(long recordId) {
+    return byId.get(recordId);
+  }
+
   /** A copy with a capture; one of the same record id gives way to it. */
   public Captures with(PastCapture capture) {
     Captures others = without(capture.id());

@@ -1,9 +1,12 @@
 package org.calamus.core.rule;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Range;
@@ -17,38 +20,73 @@ final class FieldRules {
   private static final String TABLE = "the field's code table";
   private static final String LIMITS = "the form's limits; common practice, no published source";
 
+  private static final Set<FieldId> MEASURED =
+      EnumSet.of(FieldId.WING, FieldId.TAIL, FieldId.TARSUS, FieldId.CULMEN, FieldId.MASS);
+
+  /** Fields that are neither measured nor of a table. */
+  private static final Set<FieldId> OTHERS =
+      EnumSet.of(FieldId.BAND, FieldId.OLD_BAND, FieldId.TIME, FieldId.NOTE);
+
+  private static final int MOST_SHOWN = 12;
+
   private FieldRules() {}
 
   static List<Rule> all() {
-    return List.of(
-        coded("species.listed", FieldId.SPECIES),
-        coded("age.listed", FieldId.AGE),
-        coded("sex.listed", FieldId.SEX),
-        measured("wing.range", FieldId.WING),
-        measured("mass.range", FieldId.MASS),
-        precise("wing.precision", FieldId.WING),
-        precise("mass.precision", FieldId.MASS));
+    List<Rule> rules = new ArrayList<>();
+    for (FieldId field : FieldId.values()) {
+      if (MEASURED.contains(field)) {
+        rules.add(measured(field.key() + ".range", field));
+        rules.add(precise(field.key() + ".precision", field));
+      } else if (!OTHERS.contains(field)) {
+        rules.add(
+            new Rule(
+                field.key() + ".listed",
+                Set.of(field),
+                TABLE,
+                c -> notListed(field.key() + ".listed", field, c)));
+      }
+    }
+    return List.copyOf(rules);
   }
 
-  private static Rule coded(String id, FieldId field) {
-    return new Rule(id, Set.of(field), TABLE, c -> notListed(id, field, c));
-  }
-
+  /** A form without a table for the field, or without the field, has nothing to hold it against. */
   private static Optional<Finding> notListed(String id, FieldId field, RuleCase c) {
-    FieldSpec spec = c.form().spec(field);
+    Optional<CodeTable> table =
+        c.form().has(field) ? Findings.table(c.form().spec(field)) : Optional.empty();
     FieldValue value = c.record().value(field).orElseThrow();
-    if (value instanceof FieldValue.Code code
-        && spec.kind() instanceof FieldKind.Coded coded
-        && coded.table().byCode(code.code()).isPresent()) {
+    if (table.isEmpty() || isListed(value, c.form().spec(field).kind(), table.get())) {
       return Optional.empty();
     }
+    FieldSpec spec = c.form().spec(field);
     return Optional.of(
-        new Finding(
+        Findings.refuses(
             id,
-            Finding.Severity.REFUSED,
             field,
-            spec.label() + " " + value.text() + " is not in the " + spec.spoken() + " table.",
+            spec.label()
+                + " "
+                + value.text()
+                + " is not in the "
+                + spec.spoken()
+                + " table: "
+                + fit(table.get())
+                + ".",
             spec.spoken() + " not in the table"));
+  }
+
+  private static boolean isListed(FieldValue value, FieldKind kind, CodeTable table) {
+    if (value instanceof FieldValue.Codes codes && kind instanceof FieldKind.CodedMany many) {
+      return codes.codes().size() <= many.most()
+          && codes.codes().stream().allMatch(code -> table.byCode(code).isPresent());
+    }
+    return value instanceof FieldValue.Code code && table.byCode(code.code()).isPresent();
+  }
+
+  /** What would fit, in short: long tables are not read out. */
+  private static String fit(CodeTable table) {
+    List<String> codes = table.rows().stream().map(CodeTable.Row::code).toList();
+    return codes.size() <= MOST_SHOWN
+        ? String.join(", ", codes) + " would fit"
+        : "one of its " + codes.size() + " codes would fit";
   }
 
   private static Rule measured(String id, FieldId field) {
@@ -56,10 +94,13 @@ final class FieldRules {
   }
 
   private static Optional<Finding> outOfRange(String id, FieldId field, RuleCase c) {
+    if (!c.form().has(field)) {
+      return Optional.empty();
+    }
     FieldSpec spec = c.form().spec(field);
     Optional<BigDecimal> amount = c.record().amount(field);
     if (!(spec.kind() instanceof FieldKind.Measured kind) || amount.isEmpty()) {
-      return Optional.of(wrongKind(id, spec));
+      return Optional.of(wrongKind(id, spec, c.record().value(field).orElseThrow()));
     }
     Range range = new Range(kind.least(), kind.most());
     if (range.holds(amount.get())) {
@@ -82,12 +123,12 @@ final class FieldRules {
             spec.spoken() + " " + Spoken.number(amount.get()) + " is out of range. again"));
   }
 
-  private static Finding wrongKind(String id, FieldSpec spec) {
+  private static Finding wrongKind(String id, FieldSpec spec, FieldValue value) {
     return new Finding(
         id,
         Finding.Severity.REFUSED,
         spec.id(),
-        spec.label() + " must be a number.",
+        spec.label() + " " + value.text() + " is refused: it must be a number.",
         spec.spoken() + " must be a number");
   }
 
@@ -96,6 +137,9 @@ final class FieldRules {
   }
 
   private static Optional<Finding> tooPrecise(String id, FieldId field, RuleCase c) {
+    if (!c.form().has(field)) {
+      return Optional.empty();
+    }
     FieldSpec spec = c.form().spec(field);
     Optional<BigDecimal> amount = c.record().amount(field);
     if (!(spec.kind() instanceof FieldKind.Measured kind)
@@ -114,7 +158,7 @@ final class FieldRules {
                 amount.get().toPlainString(),
                 "has more than",
                 Integer.toString(kind.decimals()),
-                "decimal places. Give it again."),
+                "decimal places, which is the most that fits. Give it again."),
             spec.spoken() + " has too many decimals. again"));
   }
 }

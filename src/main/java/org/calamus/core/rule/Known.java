@@ -15,13 +15,20 @@ import org.calamus.core.record.PastCapture;
  *
  * @param ledger the bands and what became of them
  * @param captures the captures
+ * @param sample their measures, those that were doubted left out
  */
-public record Known(BandLedger ledger, Captures captures) {
+public record Known(BandLedger ledger, Captures captures, StationSample sample) {
 
   /** Checks that every part is there. */
   public Known {
     Objects.requireNonNull(ledger);
     Objects.requireNonNull(captures);
+    Objects.requireNonNull(sample);
+  }
+
+  /** Bands and captures, without a sample of measures. */
+  public Known(BandLedger ledger, Captures captures) {
+    this(ledger, captures, StationSample.empty());
   }
 
   /** Of a station that has no records yet and declared no strings. */
@@ -40,13 +47,14 @@ public record Known(BandLedger ledger, Captures captures) {
     for (PastCapture capture : saved) {
       ledger = booked(ledger, capture);
     }
-    return new Known(ledger, Captures.of(saved));
+    return new Known(ledger, Captures.of(saved), StationSample.of(saved));
   }
 
   /** What is known once a record was saved, too; saving it again changes no band's fate. */
   public Known with(CaptureRecord saved) {
     PastCapture capture = PastCapture.of(saved);
-    return new Known(booked(ledger, capture), captures.with(capture));
+    StationSample others = captures.ofRecord(capture.id()).map(sample::without).orElse(sample);
+    return new Known(booked(ledger, capture), captures.with(capture), others.with(capture));
   }
 
   /** The ledger after a capture: a band that was only read says nothing of which is next. */

@@ -27,7 +27,10 @@ public record Rules(Form form, Reference reference, Policy policy) {
               BandSizeRules.all(),
               HistoryRules.all(),
               SessionRules.all(),
-              SpeciesRules.all())
+              AgeRules.all(),
+              SexRules.all(),
+              HowRules.all(),
+              MeasureRules.all())
           .flatMap(List::stream)
           .toList();
 

@@ -7,12 +7,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.record.PastCapture;
 
 /**
- * The measures in the station's saved records, by species and sex. Immutable. Records with an open
- * question are not to be given: a doubtful amount must not widen the range that doubts it.
+ * The measures in the station's saved records, by species and sex. Immutable. Values that a
+ * rule had doubted are left out: a doubtful amount must not widen the range that doubts it.
  */
 public final class StationSample {
 
@@ -34,18 +34,36 @@ public final class StationSample {
     return EMPTY;
   }
 
-  /** The sample of many records, quicker than one at a time. */
-  public static StationSample of(List<CaptureRecord> records) {
+  /** The sample of many captures, quicker than one at a time. */
+  public static StationSample of(List<PastCapture> captures) {
     Map<Key, List<BigDecimal>> all = new HashMap<>();
-    records.forEach(r -> add(r, all));
+    captures.forEach(c -> add(c, all));
     return frozen(all);
   }
 
-  /** The sample with one more record; one without species or sex adds nothing. */
-  public StationSample with(CaptureRecord record) {
+  /** The sample with one more capture; one without species or sex adds nothing. */
+  public StationSample with(PastCapture capture) {
     Map<Key, List<BigDecimal>> one = new HashMap<>();
-    add(record, one);
+    add(capture, one);
     return joined(one);
+  }
+
+  /** The sample without a capture that is in it, as where its record was corrected. */
+  public StationSample without(PastCapture capture) {
+    Map<Key, List<BigDecimal>> one = new HashMap<>();
+    add(capture, one);
+    Map<Key, List<BigDecimal>> all = new HashMap<>(amounts);
+    one.forEach(
+        (key, gone) -> {
+          List<BigDecimal> left = new ArrayList<>(all.getOrDefault(key, List.of()));
+          gone.forEach(left::remove);
+          if (left.isEmpty()) {
+            all.remove(key);
+          } else {
+            all.put(key, List.copyOf(left));
+          }
+        });
+    return new StationSample(all);
   }
 
   /**
@@ -76,16 +94,25 @@ public final class StationSample {
     return new StationSample(all);
   }
 
-  private static void add(CaptureRecord record, Map<Key, List<BigDecimal>> to) {
-    Optional<String> species = record.code(FieldId.SPECIES);
-    Optional<String> sex = record.code(FieldId.SEX);
+  /** A doubtful species or sex would put the measures where they do not belong. */
+  private static void add(PastCapture capture, Map<Key, List<BigDecimal>> to) {
+    Optional<String> species = certain(capture, FieldId.SPECIES);
+    Optional<String> sex = certain(capture, FieldId.SEX);
     if (species.isEmpty() || sex.isEmpty()) {
       return;
     }
     for (FieldId field : MEASURES) {
-      Key key = new Key(species.get(), sex.get(), field);
-      record.amount(field).ifPresent(a -> to.computeIfAbsent(key, k -> new ArrayList<>()).add(a));
+      if (!capture.doubted().contains(field)) {
+        Key key = new Key(species.get(), sex.get(), field);
+        capture
+            .amount(field)
+            .ifPresent(a -> to.computeIfAbsent(key, k -> new ArrayList<>()).add(a));
+      }
     }
+  }
+
+  private static Optional<String> certain(PastCapture capture, FieldId field) {
+    return capture.code(field).filter(code -> !capture.doubted().contains(field));
   }
 
   /** What is usual of a measure; empty where the sample has fewer than thirty of it. */

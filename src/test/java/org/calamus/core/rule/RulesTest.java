@@ -126,10 +126,17 @@ class RulesTest {
   }
 
   @Test
-  void everyRuleOfOneFieldAndOfTheSpeciesHasAnEdge() {
-    List<String> tested = Arrays.stream(Limit.values()).map(e -> e.rule).distinct().toList();
+  void everyRuleOfAFieldAndOfTheBirdHasAnEdge() {
+    List<String> tested =
+        Stream.concat(
+                Arrays.stream(Limit.values()).map(e -> e.rule),
+                RuleEdges.all().stream().map(RuleEdges.Edge::rule))
+            .distinct()
+            .toList();
     List<String> rules =
-        Stream.concat(FieldRules.all().stream(), SpeciesRules.all().stream())
+        Stream.of(
+                FieldRules.all(), AgeRules.all(), SexRules.all(), HowRules.all(), MeasureRules.all())
+            .flatMap(List::stream)
             .map(Rule::id)
             .toList();
     assertThat(rules).doesNotHaveDuplicates().containsExactlyInAnyOrderElementsOf(tested);
