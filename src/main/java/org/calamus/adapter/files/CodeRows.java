@@ -54,8 +54,7 @@ final class CodeRows {
 
   private static CodeTable.Row row(TabTable.Row row, CodeSet set) {
     return set == CodeSet.LABORATORY
-        ? new CodeTable.Row(
-            row.cell(CODE), row.cell(LABORATORY), row.cell(DIGITS), row.cell(WORDS))
+        ? new CodeTable.Row(row.cell(CODE), row.cell(LABORATORY), row.cell(DIGITS), row.cell(WORDS))
         : new CodeTable.Row(
             row.cell(CODE),
             row.cell(EURING),
@@ -68,8 +67,7 @@ final class CodeRows {
   }
 
   /** The numbers of the first column of digits are looked at as the table is read. */
-  private static void numbersTwice(
-      Map<TabTable.Row, CodeTable.Row> kept, List<String> problems) {
+  private static void numbersTwice(Map<TabTable.Row, CodeTable.Row> kept, List<String> problems) {
     List<TabTable.Row> before = new ArrayList<>();
     kept.forEach(
         (row, made) -> {

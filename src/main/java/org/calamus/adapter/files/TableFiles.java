@@ -75,7 +75,8 @@ public final class TableFiles implements Tables {
         : List.of();
   }
 
-  private static Optional<String> sameIn(int column, String what, TabTable.Row row, List<TabTable.Row> others) {
+  private static Optional<String> sameIn(
+      int column, String what, TabTable.Row row, List<TabTable.Row> others) {
     String text = row.cells().get(column);
     return others.stream()
         .filter(other -> !text.isEmpty() && text.equalsIgnoreCase(other.cells().get(column)))

@@ -108,7 +108,10 @@ public record Phrases(Form form) {
     StringJoiner line = new StringJoiner("  ");
     for (FieldSpec spec : form.fields()) {
       Optional<Entry> entry = record.entry(spec.id());
-      line.add(entry.map(e -> spec.spoken() + " " + brief(spec, e.value())).orElse(spec.spoken() + " -"));
+      line.add(
+          entry
+              .map(e -> spec.spoken() + " " + brief(spec, e.value()))
+              .orElse(spec.spoken() + " -"));
     }
     return line.toString();
   }

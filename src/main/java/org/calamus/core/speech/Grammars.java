@@ -79,8 +79,8 @@ public record Grammars(Vocabulary vocabulary) {
 
   /**
    * While a number is asked, no names of species are listened for and nothing with a short word in
-   * it: "winged" is heard for "wing", "blue" for "point", "sex" for "six". Letters are spelled for the
-   * species, for band sizes and for what a station lists by itself.
+   * it: "winged" is heard for "wing", "blue" for "point", "sex" for "six". Letters are spelled for
+   * the species, for band sizes and for what a station lists by itself.
    */
   private List<SpokenForm> listenedFor(Optional<FieldSpec> field) {
     boolean isSpelled = field.map(f -> SPELLED.contains(f.id())).orElse(false);

@@ -24,8 +24,7 @@ final class SpokenTime {
     if (heard.isEmpty()) {
       return new Heard.No(HINT);
     }
-    Optional<FieldValue> twin =
-        twin(tokens).flatMap(SpokenTime::digits).flatMap(SpokenTime::time);
+    Optional<FieldValue> twin = twin(tokens).flatMap(SpokenTime::digits).flatMap(SpokenTime::time);
     return twin.<Heard>map(t -> new Heard.Twins(heard.get(), t))
         .orElseGet(() -> new Heard.One(heard.get()));
   }

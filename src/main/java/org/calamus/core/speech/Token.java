@@ -60,7 +60,9 @@ public sealed interface Token {
       fields = Set.copyOf(fields);
     }
 
-    /** The field that it is for while another, or none, is asked; empty where it could be several. */
+    /**
+     * The field that it is for while another, or none, is asked; empty where it could be several.
+     */
     Optional<FieldId> fieldWhile(Optional<FieldId> asked) {
       return asked
           .filter(fields::contains)

@@ -34,9 +34,7 @@ public record Vocabulary(
    */
   public Vocabulary within(Form form) {
     List<SpokenForm> kept =
-        forms.stream()
-            .flatMap(f -> Within.of(f.meaning(), form).map(f::meaning).stream())
-            .toList();
+        forms.stream().flatMap(f -> Within.of(f.meaning(), form).map(f::meaning).stream()).toList();
     return new Vocabulary(kept, pronunciations, pronouncedAt);
   }
 

@@ -21,9 +21,7 @@ public final class VocabularyCheck {
     List<String> problems = new ArrayList<>();
     for (SpokenForm spoken : vocabulary.forms()) {
       Optional<Token.CodeWords> words = code(spoken.meaning());
-      words
-          .flatMap(w -> problem(w, form))
-          .ifPresent(p -> problems.add(spoken.where() + ": " + p));
+      words.flatMap(w -> problem(w, form)).ifPresent(p -> problems.add(spoken.where() + ": " + p));
     }
     return problems;
   }

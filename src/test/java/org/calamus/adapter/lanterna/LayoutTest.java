@@ -10,7 +10,7 @@ class LayoutTest {
   void ofLeavesNoGapAndNoOverlapAtAnyHeight() {
     for (int height = Layout.LEAST_HEIGHT; height <= 80; height++) {
       for (int fields = 0; fields <= 20; fields++) {
-        Layout layout = Layout.of(120, height, fields);
+        Layout layout = Layout.of(120, height, Layout.Wants.of(fields));
         int title = layout.isTitled() ? 1 : 0;
         String where = height + " rows, " + fields + " fields";
         assertThat(layout.noticeRows()).as(where).isGreaterThanOrEqualTo(3);
@@ -26,6 +26,7 @@ class LayoutTest {
 
   @Test
   void ofShowsAllSixFieldsInTheLeastWindow() {
-    assertThat(Layout.of(Layout.LEAST_WIDTH, Layout.LEAST_HEIGHT, 6).recordRows()).isEqualTo(6);
+    assertThat(Layout.of(Layout.LEAST_WIDTH, Layout.LEAST_HEIGHT, Layout.Wants.of(6)).recordRows())
+        .isEqualTo(6);
   }
 }

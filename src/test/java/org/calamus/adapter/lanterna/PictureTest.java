@@ -11,6 +11,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
@@ -45,6 +46,16 @@ class PictureTest {
     pictures.put("parts-down", Views.partsDownAlone());
     pictures.put("cautions", Views.cautions());
     pictures.put("standings", Views.standings());
+    pictures.put("long-record", Views.longRecord());
+    pictures.put("long-record-begun", Views.longRecordBegun());
+    pictures.put("long-record-in-question", Views.longRecordInQuestion());
+    pictures.put("menu", Views.menu());
+    pictures.put("codes", Views.codes());
+    pictures.put("many-codes", Views.manyCodes());
+    pictures.put("recapture", Views.recapture());
+    pictures.put("recapture-at-wing", Views.recaptureAtWing());
+    pictures.put("held-long", Views.held(View.Hold.LONG, Duration.ofSeconds(372)));
+    pictures.put("held-over", Views.held(View.Hold.OVER, Duration.ofSeconds(700)));
     return pictures;
   }
 

@@ -76,8 +76,7 @@ class RoundTripTest {
   void understandsItsOwnReadbackOfEveryTime() {
     for (int minute = 0; minute < 24 * 60; minute++) {
       assertComesThrough(
-          spec(FieldId.TIME),
-          new FieldValue.TimeOfDay(LocalTime.MIDNIGHT.plusMinutes(minute)));
+          spec(FieldId.TIME), new FieldValue.TimeOfDay(LocalTime.MIDNIGHT.plusMinutes(minute)));
     }
   }
 
@@ -151,7 +150,7 @@ class RoundTripTest {
         INTERPRETERS
             .get(form)
             .interpret(
-            Utterance.of(words), Optional.of(open), Optional.empty(), Optional.of(expected));
+                Utterance.of(words), Optional.of(open), Optional.empty(), Optional.of(expected));
     List<Meaning.Item> items = new ArrayList<>();
     Stream.of(meaning)
         .filter(Meaning.Values.class::isInstance)
