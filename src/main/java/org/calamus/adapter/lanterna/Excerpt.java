@@ -2,7 +2,10 @@ package org.calamus.adapter.lanterna;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.calamus.core.dialogue.View;
 
 /**
@@ -10,10 +13,9 @@ import org.calamus.core.dialogue.View;
  * what is missing, then what was taken nearest to what is asked, then empty fields.
  *
  * @param shown the lines, in the form's order
- * @param moreTaken how many that are not empty are left out
- * @param moreEmpty how many empty ones are left out
+ * @param more what is left out, such as {@code 3 more taken, 5 more empty}; empty where nothing is
  */
-record Excerpt(List<View.Line> shown, long moreTaken, long moreEmpty) {
+record Excerpt(List<View.Line> shown, String more) {
 
   /** All lines, or the ones that matter most. */
   static Excerpt of(List<View.Line> lines, int most) {
@@ -28,12 +30,27 @@ record Excerpt(List<View.Line> shown, long moreTaken, long moreEmpty) {
             .sorted()
             .map(lines::get)
             .toList();
-    long empty = empty(lines) - empty(shown);
-    return new Excerpt(shown, lines.size() - shown.size() - empty, empty);
+    return new Excerpt(shown, more(lines, shown));
   }
 
-  private static long empty(List<View.Line> lines) {
-    return lines.stream().filter(line -> line.standing() == View.Standing.EMPTY).count();
+  private static String more(List<View.Line> lines, List<View.Line> shown) {
+    return Stream.of("missing", "taken", "empty")
+        .map(word -> Map.entry(word, count(lines, word) - count(shown, word)))
+        .filter(count -> count.getValue() > 0)
+        .map(count -> count.getValue() + " more " + count.getKey())
+        .collect(Collectors.joining(", "));
+  }
+
+  private static long count(List<View.Line> lines, String word) {
+    return lines.stream().filter(line -> word(line).equals(word)).count();
+  }
+
+  private static String word(View.Line line) {
+    return switch (line.standing()) {
+      case ASKED, IN_QUESTION, MISSING -> "missing";
+      case TAKEN, CONFIRMED -> "taken";
+      case EMPTY -> "empty";
+    };
   }
 
   /** The line in work; the last one where none is, since then the record is complete. */

@@ -180,10 +180,14 @@ record Layout(
     int choiceRows = wants.choiceBlock(free);
     int historyRows = block(wants.historyBlock(height), free - choiceRows);
     free = room - choiceRows - historyRows;
-    int mostRecord = Math.max(free - Math.max(LEAST_NOTICES, wants.notices()), 0);
+    int leastNotices = scale == 0 ? wants.notices() : Math.max(LEAST_NOTICES, wants.notices());
+    int mostRecord = Math.max(free - leastNotices, 0);
     int leastRecord = Math.max(wants.leastRows(columns), Math.min(wants.leastFields(), 1));
     int recordRows = Math.min(wants.rows(columns), Math.max(mostRecord, leastRecord));
     recordRows = Math.min(recordRows, Math.max(free - 1, 0));
+    // a few lines of a record that nobody looks at would only distract
+    boolean isWorthless = wants.leastFields() == 0 && 2 * recordRows * columns < wants.fields();
+    recordRows = isWorthless ? 0 : recordRows;
     int titleRows = recordRows > 0 ? titleRows(height) : 0;
     free = free - recordRows + titleRows(height) - titleRows;
     int recentRows = height >= TALL ? Math.min(free - USUAL_NOTICES, MOST_RECENT) : 0;

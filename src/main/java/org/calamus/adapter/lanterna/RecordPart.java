@@ -1,6 +1,5 @@
 package org.calamus.adapter.lanterna;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.calamus.core.dialogue.View;
 
@@ -45,20 +44,9 @@ final class RecordPart {
     }
     if (!isWhole && rows > 0) {
       int column = (layout.recordColumns() - 1) * wide + 1;
-      String more = sheet.strokes().ellipsis() + " " + more(excerpt);
+      String more = sheet.strokes().ellipsis() + " " + excerpt.more();
       sheet.put(column, layout.record() + rows - 1, more, wide - 2, Ink.PLAIN);
     }
-  }
-
-  private static String more(Excerpt excerpt) {
-    List<String> parts = new ArrayList<>();
-    if (excerpt.moreTaken() > 0) {
-      parts.add(excerpt.moreTaken() + " more taken");
-    }
-    if (excerpt.moreEmpty() > 0) {
-      parts.add(excerpt.moreEmpty() + " more empty");
-    }
-    return String.join(", ", parts);
   }
 
   /** A field in half the width: how it came, or how it stands, only where the value leaves room. */
@@ -71,8 +59,10 @@ final class RecordPart {
     sheet.put(left + 1, row, mark(line.standing()), ink);
     Ink text = line.standing() == View.Standing.ASKED ? Ink.STRONG : Ink.PLAIN;
     sheet.put(left + LABEL_COLUMN, row, line.label(), CELL_LABEL_CELLS, text);
-    int next = sheet.put(value, row, line.value(), end - value, Ink.STRONG);
-    String note = isTaken ? line.way() : word(line.standing());
+    // code and words stand apart by two blanks, which would cost a letter here
+    String brief = line.value().replaceAll(" +", " ");
+    int next = sheet.put(value, row, brief, end - value, Ink.STRONG);
+    String note = isTaken ? line.way() : briefWord(line.standing());
     int column = sheet.width() >= WIDE ? end - STANDING_CELLS : end - Prose.cells(note);
     boolean hasRoom = line.value().isEmpty() || next < column;
     if (line.standing() != View.Standing.EMPTY && hasRoom) {
@@ -126,6 +116,10 @@ final class RecordPart {
       case CONFIRMED -> "confirmed";
       case IN_QUESTION -> "in question";
     };
+  }
+
+  private static String briefWord(View.Standing standing) {
+    return standing == View.Standing.IN_QUESTION ? "check" : word(standing);
   }
 
   private static Ink ink(View.Standing standing) {
