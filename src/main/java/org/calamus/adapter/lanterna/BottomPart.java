@@ -22,12 +22,27 @@ final class BottomPart {
     drawHints(sheet, layout, view.hints());
     int slot = sheet.width() / 3;
     int row = layout.counts();
-    String inHand = view.inHand().map(BottomPart::minutes).orElse("--");
-    sheet.put(LEFT, row, "in hand " + inHand, slot - 2, Ink.STRONG);
-    sheet.put(slot, row, "saved " + view.savedCount(), slot - 1, Ink.PLAIN);
-    if (!view.nextBand().isBlank()) {
-      sheet.putRight(row, "next band " + view.nextBand(), Ink.PLAIN);
+    String nextBand = view.nextBand().isBlank() ? "" : "next band " + view.nextBand();
+    int end = sheet.width() - 2 - Prose.cells(Prose.printable(nextBand));
+    int column = drawTimer(sheet, row, view);
+    String saved = "saved " + view.savedCount();
+    int after = Math.max(column, slot);
+    if (after + saved.length() < end) {
+      sheet.put(after, row, saved, Ink.PLAIN);
     }
+    if (column < end) {
+      sheet.putRight(row, nextBand, Ink.PLAIN);
+    }
+  }
+
+  /** How long the bird is in the hand, and what that means. Gives the next free column. */
+  private static int drawTimer(Sheet sheet, int row, View view) {
+    String inHand = "in hand " + view.inHand().map(BottomPart::minutes).orElse("--");
+    return switch (view.hold()) {
+      case WITHIN -> sheet.put(LEFT, row, inHand, Ink.PLAIN) + 2;
+      case LONG -> sheet.put(LEFT, row, inHand + " LONG", Ink.ALERT) + 2;
+      case OVER -> sheet.put(0, row, " " + inHand + " OVER LIMIT: RELEASE ", Ink.ALERT_FILLED) + 1;
+    };
   }
 
   /** As many as fit, in their order; an ellipsis where some are left out. */

@@ -2,18 +2,28 @@ package org.calamus.adapter.lanterna;
 
 /**
  * Which rows belong to what, from the top down: station and mode, health, a line, what is asked,
- * the large value, the notices (message, question, parts that are down), the record, the last saved
- * records, the hints, the counts. Depends on the size and the number of fields only, so that
- * nothing moves while a record is taken.
+ * the large value, the notices (message, question, parts that are down), the record, the choices,
+ * the earlier captures, the last saved records, the hints, the counts.
+ *
+ * <p>Where there is nothing to choose and no history the rows depend on the size and the number of
+ * fields only, so that nothing moves while a record is taken. Choices and history first take the
+ * room of the last saved records, then that of fields; where even that is too little, the large
+ * value moves into the row of what is asked.
  *
  * @param asked the row of what is asked
  * @param big the first row of the large value
- * @param bigScale 1, or 2 where the large value is drawn at twice the size
+ * @param bigScale 1, or 2 where the large value is drawn at twice the size; 0 where it has no rows
+ *     and stands in the row of what is asked
  * @param notices the first row of the notices
  * @param noticeRows their number
  * @param record the first row of the fields
- * @param recordRows their number; fewer than the fields where there is no room
+ * @param recordRows their number; fewer than the fields need where there is no room
+ * @param recordColumns 1, or 2 where the fields stand in two columns
  * @param isTitled whether a title line stands above the record
+ * @param choices the first row of the choices, which is a title line
+ * @param choiceRows their number with the title; 0 where there are none
+ * @param history the first row of the earlier captures, which is a title line
+ * @param historyRows their number with the title; 0 where there are none
  * @param recent the first row of the last saved records, which is a title line
  * @param recentRows their number with the title; 0 where there is no room
  * @param hints the first row of the hints
@@ -28,7 +38,12 @@ record Layout(
     int noticeRows,
     int record,
     int recordRows,
+    int recordColumns,
     boolean isTitled,
+    int choices,
+    int choiceRows,
+    int history,
+    int historyRows,
     int recent,
     int recentRows,
     int hints,
@@ -46,43 +61,167 @@ record Layout(
   static final int LINE = 2;
 
   private static final int ASKED = 3;
+  private static final int BIG = ASKED + 1;
   private static final int LEAST_NOTICES = 3;
   private static final int USUAL_NOTICES = 7;
   private static final int MOST_RECENT = 7;
   private static final int LEAST_RECENT = 3;
 
+  /** A title and one line. */
+  private static final int LEAST_BLOCK = 2;
+
+  private static final int MOST_HISTORY = 3;
+  private static final int MOST_HISTORY_WHEN_TALL = 6;
+
+  /** From here on two columns of fields have room for the longest label and a short value. */
+  private static final int TWO_COLUMNS_WIDTH = 78;
+
+  private static final int TALL = 30;
+
+  /**
+   * What a view would like to have room for.
+   *
+   * @param fields the fields of the record
+   * @param leastFields how many of them must be seen in any case
+   * @param notices the rows of message, question and parts that are down, without a frame
+   * @param choices how many choices there are
+   * @param choiceRows their rows where none of them is cut, without a title
+   * @param history the earlier captures
+   */
+  record Wants(int fields, int leastFields, int notices, int choices, int choiceRows, int history) {
+
+    /** A record alone. */
+    static Wants of(int fields) {
+      return new Wants(fields, Math.min(fields, 5), 1, 0, 0, 0);
+    }
+
+    private int choiceBlock() {
+      return choices == 0 ? 0 : choiceRows + 1;
+    }
+
+    /** What they get; where they must be cut, no more rows than their columns need. */
+    private int choiceBlock(int free) {
+      int block = block(choiceBlock(), free);
+      if (block == 0 || block == choiceBlock()) {
+        return block;
+      }
+      int columns = (choices + block - 2) / (block - 1);
+      return (choices + columns - 1) / columns + 1;
+    }
+
+    private int leastHistoryBlock() {
+      return history == 0 ? 0 : LEAST_BLOCK;
+    }
+
+    private int historyBlock(int height) {
+      int most = height >= TALL ? MOST_HISTORY_WHEN_TALL : MOST_HISTORY;
+      return history == 0 ? 0 : Math.min(history, most) + 1;
+    }
+
+    private int rows(int columns) {
+      return (fields + columns - 1) / columns;
+    }
+
+    private int leastRows(int columns) {
+      return (Math.min(leastFields, fields) + columns - 1) / columns;
+    }
+  }
+
   static boolean isTooSmall(int width, int height) {
     return width < LEAST_WIDTH || height < LEAST_HEIGHT;
   }
 
-  static Layout of(int width, int height, int fields) {
-    int bigScale = height >= 34 && width >= 100 ? 2 : 1;
-    int hintRows = height >= 30 ? 2 : 1;
-    int titleRows = height >= 27 ? 1 : 0;
-    int big = ASKED + 1;
-    int notices = big + BigGlyphs.ROWS * bigScale;
-    int hints = height - 1 - hintRows;
+  static Layout of(int width, int height, Wants wants) {
+    int scale = height >= 34 && width >= 100 ? 2 : 1;
+    while (scale > 0 && !fits(width, height, scale, wants)) {
+      scale--;
+    }
+    return of(width, height, scale, wants);
+  }
 
-    int room = hints - notices - titleRows;
-    int recordRows = Math.min(fields, Math.max(room - LEAST_NOTICES, 1));
-    int free = room - recordRows;
-    int recentRows = height >= 30 ? Math.min(free - USUAL_NOTICES, MOST_RECENT) : 0;
+  private static boolean fits(int width, int height, int scale, Wants wants) {
+    int least =
+        wants.notices()
+            + wants.leastRows(columns(width, height, scale, wants))
+            + wants.choiceBlock()
+            + wants.leastHistoryBlock();
+    return least <= room(height, scale);
+  }
+
+  /** The rows for notices, record, choices, history and last saved records. */
+  private static int room(int height, int scale) {
+    return hints(height) - BIG - BigGlyphs.ROWS * scale - titleRows(height);
+  }
+
+  private static int hints(int height) {
+    return height - 1 - hintRows(height);
+  }
+
+  private static int hintRows(int height) {
+    return height >= TALL ? 2 : 1;
+  }
+
+  private static int titleRows(int height) {
+    return height >= 27 ? 1 : 0;
+  }
+
+  /** One column, which says most of a field, where all fields fit in it. */
+  private static int columns(int width, int height, int scale, Wants wants) {
+    int recent = height >= TALL ? LEAST_RECENT : 0;
+    int below = Math.max(recent, wants.choiceBlock() + wants.leastHistoryBlock());
+    int needed = LEAST_NOTICES + wants.fields() + below;
+    return needed <= room(height, scale) || width < TWO_COLUMNS_WIDTH ? 1 : 2;
+  }
+
+  private static Layout of(int width, int height, int scale, Wants wants) {
+    int columns = columns(width, height, scale, wants);
+    int room = room(height, scale);
+    int free = Math.max(room - wants.notices() - wants.leastRows(columns), 0);
+    int choiceRows = wants.choiceBlock(free);
+    int historyRows = block(wants.historyBlock(height), free - choiceRows);
+    free = room - choiceRows - historyRows;
+    int leastNotices = scale == 0 ? wants.notices() : Math.max(LEAST_NOTICES, wants.notices());
+    int mostRecord = Math.max(free - leastNotices, 0);
+    int leastRecord = Math.max(wants.leastRows(columns), Math.min(wants.leastFields(), 1));
+    int recordRows = Math.min(wants.rows(columns), Math.max(mostRecord, leastRecord));
+    recordRows = Math.min(recordRows, Math.max(free - 1, 0));
+    // a few lines of a record that nobody looks at would only distract
+    boolean isWorthless = wants.leastFields() == 0 && 2 * recordRows * columns < wants.fields();
+    recordRows = isWorthless ? 0 : recordRows;
+    int titleRows = recordRows > 0 ? titleRows(height) : 0;
+    free = free - recordRows + titleRows(height) - titleRows;
+    int recentRows = height >= TALL ? Math.min(free - USUAL_NOTICES, MOST_RECENT) : 0;
     recentRows = recentRows < LEAST_RECENT ? 0 : recentRows;
     int noticeRows = free - recentRows;
+
+    int notices = BIG + BigGlyphs.ROWS * scale;
     int record = notices + noticeRows + titleRows;
+    int choices = record + recordRows;
+    int history = choices + choiceRows;
     return new Layout(
         ASKED,
-        big,
-        bigScale,
+        BIG,
+        scale,
         notices,
         noticeRows,
         record,
         recordRows,
+        columns,
         titleRows > 0,
-        record + recordRows,
+        choices,
+        choiceRows,
+        history,
+        historyRows,
+        history + historyRows,
         recentRows,
-        hints,
-        hintRows,
+        hints(height),
+        hintRows(height),
         height - 1);
+  }
+
+  /** The rows of a block with a title, or none where not even one line would fit. */
+  private static int block(int wanted, int free) {
+    int rows = Math.min(wanted, free);
+    return rows < LEAST_BLOCK ? 0 : rows;
   }
 }

@@ -36,6 +36,18 @@ final class Notices {
     this.down = view.health().stream().filter(View.Health::isDown).toList();
   }
 
+  /** The rows that all of it takes without a frame, long sentences about parts cut; at least 1. */
+  static int rows(Sheet sheet, View view) {
+    int cells = sheet.width() - 2 * SIDE;
+    String ellipsis = sheet.strokes().ellipsis();
+    int rows = 0;
+    for (String text : List.of(view.message(), view.question().orElse(""))) {
+      rows += Prose.wrap(Prose.printable(text), cells, sheet.height(), ellipsis).size();
+    }
+    long down = view.health().stream().filter(View.Health::isDown).count();
+    return Math.max(rows + (int) down, 1);
+  }
+
   /** Draws them and gives the first row that is left free. */
   int draw() {
     int spare = end - first - 1 - down.size() - question.size();

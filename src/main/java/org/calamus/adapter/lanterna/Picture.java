@@ -11,6 +11,7 @@ final class Picture {
   static final String TOO_SMALL = "This window is too small: make it at least 80 by 24";
 
   private static final int SIDE = 2;
+  private static final int LEAST_FIELDS = 5;
 
   private Picture() {}
 
@@ -20,18 +21,36 @@ final class Picture {
       drawTooSmall(sheet);
       return;
     }
-    Layout layout = Layout.of(sheet.width(), sheet.height(), view.lines().size());
+    Layout layout = Layout.of(sheet.width(), sheet.height(), wants(sheet, view));
     TopPart.draw(sheet, view);
     BottomPart.draw(sheet, layout, view);
     if (view.cautions().isEmpty()) {
-      drawAsked(sheet, layout, view, "");
-      drawBig(sheet, layout, view.big());
+      drawAsked(sheet, layout, view, layout.bigScale() == 0 ? view.big() : "");
+      if (layout.bigScale() > 0) {
+        drawBig(sheet, layout, view.big());
+      }
       new Notices(sheet, view, layout.notices(), layout.notices() + layout.noticeRows()).draw();
       RecordPart.draw(sheet, layout, view);
     } else {
       drawAsked(sheet, layout, view, view.big());
       drawStart(sheet, layout, view);
     }
+  }
+
+  private static Layout.Wants wants(Sheet sheet, View view) {
+    int fields = view.lines().size();
+    if (!view.cautions().isEmpty()) {
+      return Layout.Wants.of(fields);
+    }
+    ChoicePart choices = new ChoicePart(view);
+    return new Layout.Wants(
+        fields,
+        // who looks for a command does not look at the record
+        view.hasCommands() ? 0 : Math.min(fields, LEAST_FIELDS),
+        Notices.rows(sheet, view),
+        choices.count(),
+        choices.rows(sheet.strokes(), sheet.width()),
+        view.history().size());
   }
 
   /** Draws the level bar alone, where the rest of the view is the one drawn before. */
@@ -51,12 +70,12 @@ final class Picture {
 
   private static void drawAsked(Sheet sheet, Layout layout, View view, String value) {
     String asked = view.asked().isBlank() ? "" : "> " + view.asked();
-    int column = sheet.put(1, layout.asked(), asked, Ink.STRONG);
+    int column = sheet.put(1, layout.asked(), asked, Ink.STRONG) + 3;
     if (!value.isBlank()) {
-      sheet.put(column + 2, layout.asked(), " " + value + " ", Ink.FILLED);
+      column = sheet.put(column - 1, layout.asked(), " " + value + " ", Ink.FILLED) + 1;
     }
     // the large value may be of the field before the one that is asked: say so beside it
-    sheet.put(column + 3, layout.asked(), value.isBlank() ? view.bigOf() : "", Ink.PLAIN);
+    sheet.put(column, layout.asked(), view.bigOf(), Ink.PLAIN);
     view.live().ifPresent(live -> sheet.putRight(layout.asked(), " scale " + live, Ink.STRONG));
   }
 

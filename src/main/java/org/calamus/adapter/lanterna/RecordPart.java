@@ -3,7 +3,7 @@ package org.calamus.adapter.lanterna;
 import java.util.List;
 import org.calamus.core.dialogue.View;
 
-/** The record so far, one line a field, and the last saved records below it. */
+/** The record so far and below it what can be chosen, the bird's history and the last records. */
 final class RecordPart {
 
   private static final int WIDE = 100;
@@ -11,6 +11,7 @@ final class RecordPart {
   private static final int WAY_CELLS = 10;
   private static final int LABEL_COLUMN = 3;
   private static final int MOST_VALUE_CELLS = 36;
+  private static final int CELL_LABEL_CELLS = 20;
 
   private RecordPart() {}
 
@@ -18,24 +19,55 @@ final class RecordPart {
     if (layout.isTitled()) {
       sheet.rule(layout.record() - 1, "Record");
     }
-    List<View.Line> lines = view.lines();
-    int top = firstShown(lines, layout.recordRows());
-    for (int i = 0; i < layout.recordRows(); i++) {
-      drawLine(sheet, layout.record() + i, lines.get(top + i));
-    }
-    drawRecent(sheet, layout, view.recent());
+    drawRecord(sheet, layout, view.lines());
+    new ChoicePart(view).draw(sheet, layout);
+    int older = view.history().size() - Math.max(layout.historyRows() - 1, 0);
+    String earlier = "Earlier captures" + (older > 0 ? ", " + older + " more not shown" : "");
+    drawList(sheet, layout.history(), layout.historyRows(), earlier, view.history());
+    drawList(sheet, layout.recent(), layout.recentRows(), "Last saved", view.recent());
   }
 
-  /** Where not all fields fit, those around the one in work are shown. */
-  private static int firstShown(List<View.Line> lines, int rows) {
-    int focus = 0;
-    for (int i = 0; i < lines.size(); i++) {
-      View.Standing standing = lines.get(i).standing();
-      if (standing == View.Standing.ASKED || standing == View.Standing.IN_QUESTION) {
-        focus = i;
+  private static void drawRecord(Sheet sheet, Layout layout, List<View.Line> lines) {
+    int rows = layout.recordRows();
+    int cells = rows * layout.recordColumns();
+    boolean isWhole = lines.size() <= cells;
+    Excerpt excerpt = Excerpt.of(lines, isWhole ? cells : cells - 1);
+    int wide = sheet.width() / layout.recordColumns();
+    for (int i = 0; i < excerpt.shown().size(); i++) {
+      View.Line line = excerpt.shown().get(i);
+      int row = layout.record() + i % rows;
+      if (layout.recordColumns() == 1) {
+        drawLine(sheet, row, line);
+      } else {
+        drawCell(sheet, i / rows * wide, row, wide, line);
       }
     }
-    return Math.max(0, Math.min(focus - rows / 2, lines.size() - rows));
+    if (!isWhole && rows > 0) {
+      int column = (layout.recordColumns() - 1) * wide + 1;
+      String more = sheet.strokes().ellipsis() + " " + excerpt.more();
+      sheet.put(column, layout.record() + rows - 1, more, wide - 2, Ink.PLAIN);
+    }
+  }
+
+  /** A field in half the width: how it came, or how it stands, only where the value leaves room. */
+  private static void drawCell(Sheet sheet, int left, int row, int wide, View.Line line) {
+    boolean isTaken =
+        line.standing() == View.Standing.TAKEN || line.standing() == View.Standing.CONFIRMED;
+    Ink ink = ink(line.standing());
+    int value = left + LABEL_COLUMN + CELL_LABEL_CELLS + 1;
+    int end = left + wide - 1;
+    sheet.put(left + 1, row, mark(line.standing()), ink);
+    Ink text = line.standing() == View.Standing.ASKED ? Ink.STRONG : Ink.PLAIN;
+    sheet.put(left + LABEL_COLUMN, row, line.label(), CELL_LABEL_CELLS, text);
+    // code and words stand apart by two blanks, which would cost a letter here
+    String brief = line.value().replaceAll(" +", " ");
+    int next = sheet.put(value, row, brief, end - value, Ink.STRONG);
+    String note = isTaken ? line.way() : briefWord(line.standing());
+    int column = sheet.width() >= WIDE ? end - STANDING_CELLS : end - Prose.cells(note);
+    boolean hasRoom = line.value().isEmpty() || next < column;
+    if (line.standing() != View.Standing.EMPTY && hasRoom) {
+      sheet.put(line.value().isEmpty() ? value : column, row, note, isTaken ? Ink.PLAIN : ink);
+    }
   }
 
   private static void drawLine(Sheet sheet, int row, View.Line line) {
@@ -53,14 +85,14 @@ final class RecordPart {
     sheet.put(standing, row, word(line.standing()), ink);
   }
 
-  private static void drawRecent(Sheet sheet, Layout layout, List<String> recent) {
-    if (layout.recentRows() == 0 || recent.isEmpty()) {
+  private static void drawList(Sheet sheet, int top, int rows, String title, List<String> lines) {
+    if (rows == 0 || lines.isEmpty()) {
       return;
     }
-    sheet.rule(layout.recent(), "Last saved");
-    int shown = Math.min(recent.size(), layout.recentRows() - 1);
+    sheet.rule(top, title);
+    int shown = Math.min(lines.size(), rows - 1);
     for (int i = 0; i < shown; i++) {
-      sheet.put(LABEL_COLUMN, layout.recent() + 1 + i, recent.get(i), sheet.width() - 4, Ink.PLAIN);
+      sheet.put(LABEL_COLUMN, top + 1 + i, lines.get(i), sheet.width() - 4, Ink.PLAIN);
     }
   }
 
@@ -84,6 +116,10 @@ final class RecordPart {
       case CONFIRMED -> "confirmed";
       case IN_QUESTION -> "in question";
     };
+  }
+
+  private static String briefWord(View.Standing standing) {
+    return standing == View.Standing.IN_QUESTION ? "check" : word(standing);
   }
 
   private static Ink ink(View.Standing standing) {

@@ -1,18 +1,22 @@
 package org.calamus.adapter.plain;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.calamus.core.dialogue.Part;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.record.FieldId;
 
 /**
  * Tells in words what is new in a view, so far as a reader of lines needs it: parts, cautions,
- * values, saved records, messages, questions and what is asked. Used by one thread at a time.
+ * values, saved records, messages, the time in the hand, earlier captures, questions, what is
+ * asked, and the menu. Used by one thread at a time.
  */
 final class ViewChanges {
 
@@ -28,10 +32,13 @@ final class ViewChanges {
     if (!view.message().isBlank() && !view.message().equals(before(View::message, ""))) {
       lines.add(view.message());
     }
+    addHold(lines, view);
+    addHistory(lines, view);
     addQuestion(lines, view);
     if (!view.asked().isBlank() && !view.asked().equals(before(View::asked, ""))) {
       lines.add("asked: " + view.asked());
     }
+    addMenu(lines, view);
     last = Optional.of(view);
     return lines.stream().map(ViewChanges::inOneLine).toList();
   }
@@ -85,6 +92,36 @@ final class ViewChanges {
     if (view.savedCount() > before(View::savedCount, view.savedCount())) {
       String record = view.recent().isEmpty() ? "" : ": " + view.recent().get(0);
       lines.add("saved " + view.savedCount() + record);
+    }
+  }
+
+  private void addHold(List<String> lines, View view) {
+    boolean isNew = view.hold() != before(View::hold, View.Hold.WITHIN);
+    if (isNew && view.hold() == View.Hold.LONG) {
+      lines.add("held LONG: in hand " + inHand(view));
+    } else if (isNew && view.hold() == View.Hold.OVER) {
+      lines.add("held OVER LIMIT: RELEASE: in hand " + inHand(view));
+    }
+  }
+
+  private static String inHand(View view) {
+    Duration time = view.inHand().orElse(Duration.ZERO);
+    return String.format(Locale.ROOT, "%d:%02d", time.toMinutes(), time.toSecondsPart());
+  }
+
+  private void addHistory(List<String> lines, View view) {
+    if (!view.history().equals(before(View::history, List.of()))) {
+      view.history().forEach(capture -> lines.add("history: " + capture));
+    }
+  }
+
+  /** The menu when it opens; the codes of a field would be told at every record anew. */
+  private void addMenu(List<String> lines, View view) {
+    if (view.hasCommands() && !before(View::hasCommands, false)) {
+      lines.add(
+          view.choices().stream()
+              .map(choice -> choice.keys() + " " + choice.meaning())
+              .collect(Collectors.joining(", ", "menu: ", "")));
     }
   }
 

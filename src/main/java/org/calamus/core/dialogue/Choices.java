@@ -42,7 +42,10 @@ final class Choices {
         table.rows().size() <= LONGEST_TABLE
             && table.rows().stream().anyMatch(r -> !r.words().equals(r.digits()));
     return isWorthShowing
-        ? table.rows().stream().map(r -> new View.Choice(r.digits(), r.words())).toList()
+        ? table.rows().stream()
+            .filter(r -> !r.digits().isEmpty())
+            .map(r -> new View.Choice(r.digits(), r.words()))
+            .toList()
         : List.of();
   }
 }

@@ -35,6 +35,11 @@ sealed interface Question {
       confirmed = List.copyOf(confirmed);
       rest = List.copyOf(rest);
     }
+
+    /** Whether the doubt is about this value, and not about another that it shows up. */
+    boolean isAboutValue() {
+      return doubts.get(0).field() == field;
+    }
   }
 
   /**

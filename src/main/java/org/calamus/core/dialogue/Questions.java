@@ -14,7 +14,8 @@ record Questions(Phrases phrases) {
   String shown(Question question) {
     if (question instanceof Question.Keep keep) {
       FieldSpec spec = phrases.form().spec(keep.field());
-      return keep.doubts().get(0).shown() + " Keep " + phrases.shown(spec, keep.value()) + "?";
+      return keep.doubts().get(0).shown()
+          + (keep.isAboutValue() ? " Keep " + phrases.shown(spec, keep.value()) + "?" : " Go on?");
     }
     if (question instanceof Question.Skipped skipped) {
       return BandQuestions.shown(skipped);
@@ -24,7 +25,7 @@ record Questions(Phrases phrases) {
     }
     if (question instanceof Question.Resume resume) {
       return "An unfinished bird was found: "
-          + phrases.line(resume.record())
+          + phrases.filled(resume.record())
           + ". Affirm carries it on, negative sets it aside.";
     }
     if (question instanceof Question.Abandon) {

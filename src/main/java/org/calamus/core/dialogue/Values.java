@@ -221,7 +221,9 @@ final class Values {
       return step.then(s -> refuse(s, first.field(), findings.get(0), told));
     }
     List<Finding> doubts =
-        findings.stream().filter(f -> f.severity() == Finding.Severity.ASKS).toList();
+        first.field() == FieldId.RELEASE
+            ? List.of()
+            : findings.stream().filter(f -> f.severity() == Finding.Severity.ASKS).toList();
     if (!doubts.isEmpty()) {
       Question.Keep keep =
           new Question.Keep(
@@ -360,7 +362,8 @@ final class Values {
                     f.withBig(keep.value().text(), label(keep.field(), "? ", " in question"))
                         .withMessage("")
                         .withKeys(""));
-    String keeps = "keep " + phrases.spokenWithName(spec, keep.value());
+    String keeps =
+        keep.isAboutValue() ? "keep " + phrases.spokenWithName(spec, keep.value()) : "go on";
     return Step.of(asked)
         .then(new Effect.Sound(Tone.LOOK_HERE))
         .say(Prompts.joined(told, doubt.spoken() + ". " + keeps));
@@ -388,12 +391,23 @@ final class Values {
 
   /** The bander drops the doubted value: the field is asked again, after what else was said. */
   Step drop(State state, Question.Keep keep, Instant at) {
+    if (!keep.isAboutValue()) {
+      return takeAndOpen(state, keep, at);
+    }
     State dropped =
         state
             .withQuestion(Optional.empty())
             .withOpen(Optional.of(keep.field()))
             .face(f -> f.withoutBig().withMessage("").withKeys(""));
     return offer(dropped, keep.rest(), at);
+  }
+
+  /** The value was right and shows another to be wrong: that one is asked again. */
+  private Step takeAndOpen(State state, Question.Keep keep, Instant at) {
+    Entry entry = new Entry(keep.value(), keep.provenance(), at, keep.confirmed());
+    FieldId wrong = keep.doubts().get(0).field();
+    return take(state, keep.field(), entry)
+        .then(s -> offer(s.withOpen(Optional.of(wrong)), keep.rest(), at));
   }
 
   /** Offers the mass that settled while a question was open; then says what is asked. */

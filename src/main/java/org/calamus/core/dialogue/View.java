@@ -91,6 +91,11 @@ public record View(
         hold);
   }
 
+  /** Whether commands are among the choices, as in the keypad's menu, and not codes alone. */
+  public boolean hasCommands() {
+    return choices.stream().anyMatch(choice -> !choice.keys().chars().allMatch(Character::isDigit));
+  }
+
   /** What the console is doing. */
   public enum Mode {
     /** The microphone is not there, or is switched off: the keypad works. */

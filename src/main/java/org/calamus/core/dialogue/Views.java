@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
@@ -133,10 +134,14 @@ public final class Views {
 
   private List<FieldSpec> shown(State state) {
     Form form = setup.form();
-    return state
-        .record()
-        .map(form::shown)
-        .orElseGet(() -> form.asked(CaptureKind.NEW).stream().map(form::spec).toList());
+    List<FieldSpec> shown =
+        state
+            .record()
+            .map(form::shown)
+            .orElseGet(() -> form.asked(CaptureKind.NEW).stream().map(form::spec).toList());
+    Optional<FieldSpec> asked =
+        Dialogue.askedField(state).map(form::spec).filter(s -> !shown.contains(s));
+    return Stream.concat(shown.stream(), asked.stream()).toList();
   }
 
   private View.Standing standing(State state, FieldSpec spec, Optional<Entry> entry) {
@@ -182,6 +187,9 @@ public final class Views {
   }
 
   private List<View.Hint> hints(State state) {
+    if (state.face().isMenu()) {
+      return List.of(new View.Hint("", "two digits", "field"), new View.Hint("", "Enter", "close"));
+    }
     List<View.Hint> hints = new ArrayList<>();
     if (state.question().isPresent()) {
       if (state.question().get() instanceof Question.Skipped) {

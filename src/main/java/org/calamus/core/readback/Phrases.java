@@ -121,6 +121,15 @@ public record Phrases(Form form) {
     return line.toString();
   }
 
+  /** What is filled of the record, on one line. */
+  public String filled(CaptureRecord record) {
+    StringJoiner line = new StringJoiner("  ");
+    for (FieldSpec spec : form.fields()) {
+      record.value(spec.id()).ifPresent(v -> line.add(spec.spoken() + " " + brief(spec, v)));
+    }
+    return line.toString();
+  }
+
   /** A value in short, as the station's code set has it: {@code 92 mm}, {@code AHY}. */
   public static String brief(FieldSpec spec, FieldValue value) {
     if (value instanceof FieldValue.Measure m) {

@@ -11,8 +11,8 @@ import org.calamus.core.record.FieldId;
 import org.calamus.core.record.PastCapture;
 
 /**
- * The measures in the station's saved records, by species and sex. Immutable. Values that a
- * rule had doubted are left out: a doubtful amount must not widen the range that doubts it.
+ * The measures in the station's saved records, by species and sex. Immutable. Values that a rule
+ * had doubted are left out: a doubtful amount must not widen the range that doubts it.
  */
 public final class StationSample {
 

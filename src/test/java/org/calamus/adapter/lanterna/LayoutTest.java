@@ -2,30 +2,101 @@ package org.calamus.adapter.lanterna;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class LayoutTest {
 
   @Test
   void ofLeavesNoGapAndNoOverlapAtAnyHeight() {
     for (int height = Layout.LEAST_HEIGHT; height <= 80; height++) {
-      for (int fields = 0; fields <= 20; fields++) {
-        Layout layout = Layout.of(120, height, fields);
-        int title = layout.isTitled() ? 1 : 0;
-        String where = height + " rows, " + fields + " fields";
-        assertThat(layout.noticeRows()).as(where).isGreaterThanOrEqualTo(3);
-        assertThat(layout.notices()).isEqualTo(layout.big() + BigGlyphs.ROWS * layout.bigScale());
-        assertThat(layout.record()).isEqualTo(layout.notices() + layout.noticeRows() + title);
-        assertThat(layout.recent()).isEqualTo(layout.record() + layout.recordRows());
-        assertThat(layout.hints()).as(where).isEqualTo(layout.recent() + layout.recentRows());
-        assertThat(layout.counts()).isEqualTo(layout.hints() + layout.hintRows());
-        assertThat(layout.counts()).isEqualTo(height - 1);
+      for (int fields = 0; fields <= 30; fields++) {
+        for (Layout.Wants wants : wants(fields)) {
+          for (int width : List.of(60, 80, 120)) {
+            checkRows(Layout.of(width, height, wants), height, width + "x" + height + " " + wants);
+          }
+        }
+      }
+    }
+  }
+
+  private static List<Layout.Wants> wants(int fields) {
+    int least = Math.min(fields, 5);
+    return List.of(
+        Layout.Wants.of(fields),
+        new Layout.Wants(fields, least, 6, 0, 0, 0),
+        new Layout.Wants(fields, least, 1, 8, 2, 9),
+        new Layout.Wants(fields, least, 4, 40, 40, 5),
+        new Layout.Wants(fields, 0, 1, 37, 13, 0),
+        new Layout.Wants(fields, 0, 3, 40, 14, 9));
+  }
+
+  private static void checkRows(Layout layout, int height, String where) {
+    int title = layout.isTitled() ? 1 : 0;
+    assertThat(layout.noticeRows()).as(where).isGreaterThanOrEqualTo(1);
+    assertThat(layout.notices()).isEqualTo(layout.big() + BigGlyphs.ROWS * layout.bigScale());
+    assertThat(layout.record()).isEqualTo(layout.notices() + layout.noticeRows() + title);
+    assertThat(layout.recordRows()).as(where).isNotNegative();
+    assertThat(layout.choices()).isEqualTo(layout.record() + layout.recordRows());
+    assertThat(layout.history()).isEqualTo(layout.choices() + layout.choiceRows());
+    assertThat(layout.recent()).isEqualTo(layout.history() + layout.historyRows());
+    assertThat(layout.hints()).as(where).isEqualTo(layout.recent() + layout.recentRows());
+    assertThat(layout.counts()).isEqualTo(layout.hints() + layout.hintRows());
+    assertThat(layout.counts()).isEqualTo(height - 1);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"80, 24", "120, 40"})
+  void ofKeepsFiveFieldsAndAllMessagesHoweverManyCodesThereAre(int width, int height) {
+    for (int codes = 1; codes <= 40; codes++) {
+      for (int fields = 6; fields <= 30; fields++) {
+        for (int notices = 1; notices <= 4; notices++) {
+          Layout.Wants wants = new Layout.Wants(fields, 5, notices, codes, codes, 6);
+          Layout layout = Layout.of(width, height, wants);
+          assertThat(layout.recordRows() * layout.recordColumns())
+              .as(wants.toString())
+              .isGreaterThanOrEqualTo(5);
+          assertThat(layout.noticeRows()).as(wants.toString()).isGreaterThanOrEqualTo(notices);
+        }
       }
     }
   }
 
   @Test
+  void ofGivesTheMenuAllTheRowsItNeedsInTheUsualWindow() {
+    Layout layout = Layout.of(80, 24, new Layout.Wants(16, 0, 1, 37, 13, 0));
+    assertThat(layout.choiceRows()).isEqualTo(14);
+    assertThat(layout.bigScale()).isZero();
+  }
+
+  @Test
+  void ofMovesNothingWhenAMessageOrAQuestionComes() {
+    for (int fields = 6; fields <= 30; fields++) {
+      Layout quiet = Layout.of(80, 24, Layout.Wants.of(fields));
+      assertThat(Layout.of(80, 24, new Layout.Wants(fields, 5, 3, 0, 0, 0))).isEqualTo(quiet);
+    }
+  }
+
+  @Test
+  void ofPutsManyFieldsInTwoColumnsAndShowsThirtyOfThemInALargeWindow() {
+    assertThat(Layout.of(80, 24, Layout.Wants.of(6)).recordColumns()).isEqualTo(1);
+    assertThat(Layout.of(80, 24, Layout.Wants.of(16)).recordColumns()).isEqualTo(2);
+    assertThat(Layout.of(80, 24, Layout.Wants.of(16)).recordRows()).isEqualTo(8);
+    assertThat(Layout.of(120, 40, Layout.Wants.of(30)).recordRows()).isEqualTo(15);
+  }
+
+  @Test
+  void ofGivesHistoryThreeLinesInTheUsualWindowAndMoreInALargeOne() {
+    Layout.Wants wants = new Layout.Wants(16, 5, 1, 0, 0, 9);
+    assertThat(Layout.of(80, 24, wants).historyRows()).isEqualTo(1 + 3);
+    assertThat(Layout.of(120, 40, wants).historyRows()).isEqualTo(1 + 6);
+  }
+
+  @Test
   void ofShowsAllSixFieldsInTheLeastWindow() {
-    assertThat(Layout.of(Layout.LEAST_WIDTH, Layout.LEAST_HEIGHT, 6).recordRows()).isEqualTo(6);
+    Layout.Wants six = Layout.Wants.of(6);
+    assertThat(Layout.of(Layout.LEAST_WIDTH, Layout.LEAST_HEIGHT, six).recordRows()).isEqualTo(6);
   }
 }

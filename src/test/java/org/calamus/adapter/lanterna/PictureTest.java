@@ -11,6 +11,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
@@ -45,6 +46,16 @@ class PictureTest {
     pictures.put("parts-down", Views.partsDownAlone());
     pictures.put("cautions", Views.cautions());
     pictures.put("standings", Views.standings());
+    pictures.put("long-record", Views.longRecord());
+    pictures.put("long-record-begun", Views.longRecordBegun());
+    pictures.put("long-record-in-question", Views.longRecordInQuestion());
+    pictures.put("menu", Views.menu());
+    pictures.put("codes", Views.codes());
+    pictures.put("many-codes", Views.manyCodes());
+    pictures.put("recapture", Views.recapture());
+    pictures.put("recapture-at-wing", Views.recaptureAtWing());
+    pictures.put("held-long", Views.held(View.Hold.LONG, Duration.ofSeconds(372)));
+    pictures.put("held-over", Views.held(View.Hold.OVER, Duration.ofSeconds(700)));
     return pictures;
   }
 
@@ -122,6 +133,69 @@ class PictureTest {
     }
   }
 
+  @ParameterizedTest
+  @CsvSource({"80, 24", "120, 40"})
+  void drawShowsTheWholeMenuUncut(int columns, int rows) {
+    String shown = Screens.text(Views.menu(), columns, rows);
+    for (View.Choice choice : Views.menu().choices()) {
+      assertThat(shown).contains(choice.keys() + " " + choice.meaning());
+    }
+    assertThat(shown).contains(Views.menu().message(), "Age taken", Views.menu().asked());
+  }
+
+  @ParameterizedTest
+  @CsvSource({"60, 20", "80, 24", "120, 40"})
+  void drawShowsEveryOneOfFortyCodesAndWhatIsAskedAndKeyed(int columns, int rows) {
+    String shown = Screens.text(Views.manyCodes(), columns, rows);
+    for (View.Choice choice : Views.manyCodes().choices()) {
+      assertThat(shown).contains(choice.keys() + " ");
+    }
+    assertThat(shown).contains("> Status", Views.manyCodes().message(), "> Wing chord");
+  }
+
+  @Test
+  void drawLeavesOutCodesWithoutANumber() {
+    assertThat(Screens.text(Views.codes(), 80, 24))
+        .contains("8 not visible")
+        .doesNotContain("not asked for by number");
+  }
+
+  @Test
+  void drawGivesHistoryTheRoomOfTheLastSavedRecordsFirst() {
+    assertThat(Screens.text(Views.longRecord(), 120, 40)).contains("Last saved");
+    assertThat(Screens.text(Views.recaptureAtWing(), 120, 40))
+        .contains("Earlier captures", "2026-07-27 QX  N")
+        .doesNotContain("Last saved");
+  }
+
+  @Test
+  void drawTellsTheTimeInTheHandByWordAndByInk() {
+    assertThat(timer(View.Hold.WITHIN, Ink.Palette.SIXTEEN)).isEqualTo(Ink.PLAIN);
+    assertThat(timer(View.Hold.LONG, Ink.Palette.SIXTEEN)).isEqualTo(Ink.ALERT);
+    assertThat(timer(View.Hold.OVER, Ink.Palette.SIXTEEN)).isEqualTo(Ink.ALERT_FILLED);
+    assertThat(timer(View.Hold.LONG, Ink.Palette.NONE)).isEqualTo(Ink.STRONG);
+    assertThat(timer(View.Hold.OVER, Ink.Palette.NONE)).isEqualTo(Ink.FILLED);
+    for (int columns : new int[] {60, 80, 120}) {
+      assertThat(Screens.text(held(View.Hold.LONG), columns, 24)).contains("in hand 1:01:40 LONG");
+      assertThat(Screens.text(held(View.Hold.OVER), columns, 24))
+          .contains("in hand 1:01:40 OVER LIMIT: RELEASE");
+    }
+  }
+
+  private static View held(View.Hold hold) {
+    return Views.held(hold, Duration.ofSeconds(3700));
+  }
+
+  /** The ink of the timer. */
+  private static Ink timer(View.Hold hold, Ink.Palette palette) {
+    TextCharacter cell = Screens.drawn(held(hold), 80, 24, palette).getCharacter(3, 23);
+    return Arrays.stream(Ink.values())
+        .filter(ink -> ink.marks().equals(cell.getModifiers()))
+        .filter(ink -> ink.colour(Ink.Palette.SIXTEEN).equals(cell.getForegroundColor()))
+        .findFirst()
+        .orElseThrow();
+  }
+
   @Test
   void drawUsesRedAndTheDefaultsOnly() {
     Set<TextColor> colours = new HashSet<>();
@@ -165,7 +239,14 @@ class PictureTest {
       for (int rows = 1; rows <= 60; rows += rows < 18 ? 6 : 2) {
         int width = columns;
         int height = rows;
-        for (View view : List.of(Views.partsDown(), Views.cautions())) {
+        for (View view :
+            List.of(
+                Views.partsDown(),
+                Views.cautions(),
+                Views.menu(),
+                Views.manyCodes(),
+                Views.recapture(),
+                Views.longRecordInQuestion())) {
           assertThatCode(() -> Screens.text(view, width, height))
               .as(width + "x" + height)
               .doesNotThrowAnyException();

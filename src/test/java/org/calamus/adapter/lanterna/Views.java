@@ -205,6 +205,95 @@ final class Views {
     return draft.view();
   }
 
+  /** A record of twenty fields, fourteen of them taken; the wing is asked. */
+  static View longRecord() {
+    Draft draft = new Draft();
+    draft.lines = LongRecord.lines();
+    return draft.view();
+  }
+
+  /** The twenty fields of a record that was just begun. */
+  static View longRecordBegun() {
+    Draft draft = new Draft();
+    draft.asked = "Species";
+    draft.lines = LongRecord.begun();
+    draft.inHand = Optional.empty();
+    return draft.view();
+  }
+
+  /** The long record with a value in question. */
+  static View longRecordInQuestion() {
+    Draft draft = new Draft(question());
+    draft.lines =
+        longRecord().lines().stream()
+            .map(
+                line ->
+                    line.standing() == View.Standing.ASKED
+                        ? new View.Line(
+                            line.field(), line.label(), "29", "said", View.Standing.IN_QUESTION)
+                        : line)
+            .toList();
+    return draft.view();
+  }
+
+  /** The keypad's menu is open over the long record, which has a number for each field. */
+  static View menu() {
+    Draft draft = new Draft(longRecord());
+    draft.big = "HY";
+    draft.bigOf = "= Age taken";
+    draft.message = "Two digits open a field; + saves, / lets the bird go.";
+    draft.choices = LongRecord.menu();
+    return draft.view();
+  }
+
+  /** A field with eight codes is asked. */
+  static View codes() {
+    Draft draft = new Draft(longRecord());
+    draft.asked = "Skull";
+    draft.big = "M";
+    draft.bigOf = "= Sex taken";
+    draft.choices = LongRecord.skull();
+    return draft.view();
+  }
+
+  /** A field with forty codes is asked, and one of them is keyed; there is a message too. */
+  static View manyCodes() {
+    Draft draft = new Draft(longRecord());
+    draft.asked = "Status";
+    draft.big = "30";
+    draft.message = "Not taken: say the code's three digits.";
+    draft.choices = LongRecord.status();
+    return draft.view();
+  }
+
+  /** A bird that was caught five times before; its age is asked. */
+  static View recapture() {
+    Draft draft = new Draft(longRecordBegun());
+    draft.asked = "Age";
+    draft.big = "2841-55598";
+    draft.bigOf = "= Band number taken";
+    draft.lines = LongRecord.recapture();
+    draft.inHand = Optional.of(Duration.ofSeconds(21));
+    draft.choices = LongRecord.ages();
+    draft.history = LongRecord.history();
+    return draft.view();
+  }
+
+  /** The same bird when the wing is asked, and there is nothing to choose. */
+  static View recaptureAtWing() {
+    Draft draft = new Draft(longRecord());
+    draft.history = LongRecord.history();
+    return draft.view();
+  }
+
+  /** A bird that is held longer than the station's warning, or its limit. */
+  static View held(View.Hold hold, Duration time) {
+    Draft draft = new Draft();
+    draft.hold = hold;
+    draft.inHand = Optional.of(time);
+    return draft.view();
+  }
+
   private static View.Line taken(FieldId field, String label, String value, String way) {
     return new View.Line(field, label, value, way, View.Standing.TAKEN);
   }
@@ -255,6 +344,9 @@ final class Views {
     private int savedCount = 14;
     private List<String> recent = RECENT;
     private List<String> cautions = List.of();
+    private List<View.Choice> choices = List.of();
+    private List<String> history = List.of();
+    private View.Hold hold = View.Hold.WITHIN;
 
     private Draft() {}
 
@@ -274,6 +366,9 @@ final class Views {
       savedCount = view.savedCount();
       recent = view.recent();
       cautions = view.cautions();
+      choices = view.choices();
+      history = view.history();
+      hold = view.hold();
     }
 
     private View view() {
@@ -295,9 +390,9 @@ final class Views {
           savedCount,
           recent,
           cautions,
-          List.of(),
-          List.of(),
-          View.Hold.WITHIN);
+          choices,
+          history,
+          hold);
     }
   }
 }

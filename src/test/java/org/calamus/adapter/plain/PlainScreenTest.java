@@ -105,6 +105,49 @@ class PlainScreenTest {
   }
 
   @Test
+  void showTellsTheHistoryOnce() {
+    Draft draft = new Draft();
+    View first = draft.view();
+    draft.history = List.of("2026-09-12 QX  R  WBNU", "2026-07-27 QX  N  WBNU");
+    assertThat(lines(first, draft.view(), draft.view(), first))
+        .endsWith(
+            "08:41:07 history: 2026-09-12 QX  R  WBNU", "08:41:07 history: 2026-07-27 QX  N  WBNU")
+        .hasSize(5);
+  }
+
+  @Test
+  void showTellsTheMenuWhenItOpensAndNoCodes() {
+    Draft draft = new Draft();
+    draft.choices = List.of(new View.Choice("0", "unknown"), new View.Choice("4", "male"));
+    View codes = draft.view();
+    draft.choices = List.of(new View.Choice("01", "Band"), new View.Choice("+", "save record"));
+    View menu = draft.view();
+    draft.big = "0";
+    assertThat(lines(codes, menu, draft.view(), codes, menu))
+        .endsWith("08:41:07 menu: 01 Band, + save record", "08:41:07 menu: 01 Band, + save record")
+        .hasSize(5);
+  }
+
+  @Test
+  void showTellsThatTheBirdIsHeldTooLongOnceForEachStep() {
+    Draft draft = new Draft();
+    List<View> views = new ArrayList<>(List.of(draft.view()));
+    draft.hold = View.Hold.LONG;
+    draft.inHand = Optional.of(Duration.ofSeconds(372));
+    views.add(draft.view());
+    draft.inHand = Optional.of(Duration.ofSeconds(373));
+    views.add(draft.view());
+    draft.hold = View.Hold.OVER;
+    draft.inHand = Optional.of(Duration.ofSeconds(700));
+    views.add(draft.view());
+    views.add(new Draft().view());
+    assertThat(lines(views.toArray(View[]::new)))
+        .endsWith(
+            "08:41:07 held LONG: in hand 6:12", "08:41:07 held OVER LIMIT: RELEASE: in hand 11:40")
+        .hasSize(5);
+  }
+
+  @Test
   void showPrintsNothingWhenOnlyLevelTimerModeOrLargeTextChange() {
     Draft draft = new Draft();
     View first = draft.view();
@@ -196,6 +239,9 @@ class PlainScreenTest {
     private Optional<Duration> inHand = Optional.empty();
     private int savedCount;
     private List<String> recent = List.of();
+    private List<View.Choice> choices = List.of();
+    private List<String> history = List.of();
+    private View.Hold hold = View.Hold.WITHIN;
 
     private View view() {
       return new View(
@@ -216,9 +262,9 @@ class PlainScreenTest {
           savedCount,
           recent,
           List.of("the bird comes first"),
-          List.of(),
-          List.of(),
-          View.Hold.WITHIN);
+          choices,
+          history,
+          hold);
     }
   }
 }

@@ -135,7 +135,11 @@ class RulesTest {
             .toList();
     List<String> rules =
         Stream.of(
-                FieldRules.all(), AgeRules.all(), SexRules.all(), HowRules.all(), MeasureRules.all())
+                FieldRules.all(),
+                AgeRules.all(),
+                SexRules.all(),
+                HowRules.all(),
+                MeasureRules.all())
             .flatMap(List::stream)
             .map(Rule::id)
             .toList();
