@@ -6,6 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.Month;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
@@ -50,7 +52,18 @@ final class DemoCommand {
 
   private final Options options;
   private final boolean isFast;
-  private final Clock clock = Instant::now;
+  private final Clock clock = inJune();
+
+  /**
+   * An evening in June, from the start of the demonstration on: its birds and their ages belong to
+   * that season, whenever it is run.
+   */
+  private static Clock inJune() {
+    Instant began = Instant.now();
+    Instant evening =
+        LocalDateTime.of(2026, Month.JUNE, 20, 18, 0).atZone(ZoneId.systemDefault()).toInstant();
+    return () -> evening.plus(Duration.between(began, Instant.now()));
+  }
 
   DemoCommand(Options options, boolean isFast) {
     this.options = options;

@@ -100,7 +100,7 @@ record Station(
         form,
         new Rules(form, reference, policy()),
         new Interpreter(vocabulary, form),
-        new Grammars(vocabulary),
+        new Grammars(vocabulary.within(form)),
         new Setup.Station(settings.place(), settings.bander(), settings.zone()),
         byName);
   }

@@ -100,7 +100,7 @@ public final class Fenwick {
         form,
         new Rules(form, reference(), policy()),
         new Interpreter(VOCABULARY, form),
-        new Grammars(VOCABULARY),
+        new Grammars(VOCABULARY.within(form)),
         new Setup.Station("Fenwick Marsh", "QX", ZoneId.of("UTC")),
         byName);
   }

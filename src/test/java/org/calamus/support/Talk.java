@@ -24,7 +24,7 @@ public final class Talk {
   private final Setup setup;
   private final Dialogue dialogue;
   private State state;
-  private Instant now = Instant.parse("2026-03-14T06:30:00Z");
+  private Instant now = Instant.parse("2026-06-13T06:30:00Z");
   private final List<Effect> effects = new ArrayList<>();
 
   /** A session that begins with the given setup and bands used. */

@@ -32,6 +32,10 @@ final class Menu {
   }
 
   Step opened(State state) {
+    boolean isSkipped = state.question().filter(Question.Skipped.class::isInstance).isPresent();
+    if (isSkipped) {
+      return Step.of(state.face(Face::withMenu));
+    }
     return Step.of(
         state
             .face(Face::withMenu)

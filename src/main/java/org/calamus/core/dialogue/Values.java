@@ -234,9 +234,28 @@ final class Values {
     List<String> more = new ArrayList<>(told);
     more.addAll(readback(state, first, value.get()));
     String note = findings.stream().map(Finding::shown).findFirst().orElse("");
-    Step taken = step.then(s -> take(s, first.field(), entry)).then(s -> Step.of(s.message(note)));
+    Step taken =
+        step.then(s -> take(s, first.field(), entry))
+            .then(s -> note.isEmpty() ? Step.of(s) : Step.of(s.message(note)))
+            .then(s -> proposed(s, first.field()));
     conclusions.told(taken.state(), first.field()).ifPresent(more::add);
     return offer(taken, with(conclusions.after(taken.state(), first.field()), rest), more, at);
+  }
+
+  /** Once the species or the gauge says which band the bird takes, it is shown. */
+  private Step proposed(State state, FieldId field) {
+    boolean isOpen =
+        state
+            .record()
+            .filter(r -> r.kind().putsBand() && r.entry(FieldId.BAND).isEmpty())
+            .isPresent();
+    boolean tells = field == FieldId.SPECIES || field == FieldId.LEG_GAUGE || field == FieldId.SEX;
+    String sizes = String.join(", or ", nextBand.sizes(state));
+    if (!isOpen || !tells || sizes.isEmpty() || !state.face().message().isEmpty()) {
+      return Step.of(state);
+    }
+    String next = nextBand.of(state).map(b -> "; next " + b.text()).orElse("");
+    return Step.of(state.message("Band size " + sizes + next + "."));
   }
 
   /** The value as read back: of the band that was expected its last three digits are enough. */
@@ -320,12 +339,8 @@ final class Values {
         state
             .withChange(after, new Change(field, before.entry(field)))
             .withQuestion(Optional.empty())
-            .face(
-                f ->
-                    f.withBig(entry.value().text(), label(field, "= ", " taken"))
-                        .withKeys("")
-                        .withMisses(0)
-                        .withMessage(""));
+            .face(f -> isAside(field, entry) ? f : shown(f, field, entry.value()))
+            .face(f -> f.withKeys("").withMisses(0));
     boolean askedIsFilled = state.open().flatMap(after::entry).isPresent();
     State next =
         wasAsked || askedIsFilled || field == FieldId.KIND
@@ -334,6 +349,16 @@ final class Values {
     return Step.of(next)
         .then(new Effect.JournalValue(after, field, entry))
         .then(new Effect.Sound(Tone.TAKEN));
+  }
+
+  /** What the console adds by itself behind a value does not take that value's place. */
+  private static boolean isAside(FieldId field, Entry entry) {
+    return field == FieldId.BAND_SIZE && entry.provenance().way() == Provenance.Way.CONCLUDED;
+  }
+
+  private Face shown(Face face, FieldId field, FieldValue value) {
+    String brief = Phrases.brief(setup.form().spec(field), value).replaceFirst(" (mm|g)$", "");
+    return face.withBig(brief, label(field, "= ", " taken")).withMessage("");
   }
 
   private String label(FieldId field, String mark, String standing) {
@@ -359,7 +384,9 @@ final class Values {
             .withQuestion(Optional.of(keep))
             .face(
                 f ->
-                    f.withBig(keep.value().text(), label(keep.field(), "? ", " in question"))
+                    f.withBig(
+                            Phrases.brief(spec, keep.value()).replaceFirst(" (mm|g)$", ""),
+                            label(keep.field(), "? ", " in question"))
                         .withMessage("")
                         .withKeys(""));
     String keeps =

@@ -2,7 +2,9 @@ package org.calamus.core.speech;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.calamus.core.form.FieldKind;
@@ -23,6 +25,19 @@ import org.calamus.core.record.FieldId;
 public record Grammars(Vocabulary vocabulary) {
 
   private static final int EXPECTED = 8;
+
+  /** What may be said of a bird at any moment. */
+  private static final Set<FieldId> ALWAYS =
+      Set.of(FieldId.KIND, FieldId.RELEASE, FieldId.SPECIES, FieldId.AGE, FieldId.SEX);
+
+  /** What is said in one breath with the field that is asked. */
+  private static final Map<FieldId, Set<FieldId>> BESIDE =
+      Map.of(
+          FieldId.SPECIES, Set.of(FieldId.HOW_AGED, FieldId.HOW_SEXED),
+          FieldId.AGE, Set.of(FieldId.HOW_AGED),
+          FieldId.SEX, Set.of(FieldId.HOW_SEXED),
+          FieldId.BODY_MOULT, Set.of(FieldId.FLIGHT_MOULT),
+          FieldId.RELEASE, Set.of(FieldId.DISPOSITION));
 
   /** The fields whose codes are spelled. */
   private static final Set<FieldId> SPELLED =
@@ -88,6 +103,7 @@ public record Grammars(Vocabulary vocabulary) {
         vocabulary.forms().stream()
             .filter(f -> isSpelled || !(f.meaning() instanceof Token.Letter))
             .toList();
+    forms = forms.stream().filter(f -> isNear(f.meaning(), field)).toList();
     if (field.filter(Grammars::wantsNumber).isEmpty()) {
       return forms;
     }
@@ -98,6 +114,21 @@ public record Grammars(Vocabulary vocabulary) {
         .filter(f -> shorts.stream().noneMatch(s -> isWithin(s, f)))
         .filter(f -> !wantsDigits || isDigit(f.meaning()) || !isNumber(f.meaning()))
         .toList();
+  }
+
+  /**
+   * Whether a code may be said while a field is asked: one of that field, of those that stand by it
+   * in the record, or of what may be said of a bird at any moment. The many others, such as
+   * criteria and statuses, would only be heard for what was said.
+   */
+  private static boolean isNear(Token token, Optional<FieldSpec> field) {
+    if (!(token instanceof Token.CodeWords words) || words.fields().isEmpty()) {
+      return true;
+    }
+    Set<FieldId> near = EnumSet.copyOf(ALWAYS);
+    field.map(FieldSpec::id).ifPresent(near::add);
+    field.map(FieldSpec::id).map(BESIDE::get).ifPresent(near::addAll);
+    return words.fields().stream().anyMatch(near::contains);
   }
 
   private static boolean isWithin(SpokenForm part, SpokenForm whole) {

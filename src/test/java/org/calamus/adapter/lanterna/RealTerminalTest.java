@@ -132,7 +132,9 @@ class RealTerminalTest {
     tmux("send-keys", "x");
     awaitShown("the demo has ended");
     assertTerminalIsAsBefore();
-    assertThat(shown().replace("\n", "")).contains("an error on the drawing thread");
+    Screens.await(
+        "the error's words",
+        () -> shown().replace("\n", "").contains("an error on the drawing thread"));
   }
 
   @Test
