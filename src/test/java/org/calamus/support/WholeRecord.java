@@ -1,12 +1,21 @@
 package org.calamus.support;
 
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.calamus.adapter.files.FormFile;
 import org.calamus.adapter.files.TableFiles;
+import org.calamus.core.dialogue.Setup;
 import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.Form;
+import org.calamus.core.rule.BandString;
+import org.calamus.core.rule.Policy;
+import org.calamus.core.rule.Rules;
+import org.calamus.core.speech.Grammars;
+import org.calamus.core.speech.Interpreter;
 
 /** The program's own form, with every field that there is, in either code set. */
 public final class WholeRecord {
@@ -18,6 +27,21 @@ public final class WholeRecord {
   /** The form over the tables of a set. */
   public static Form form(CodeSet set) {
     return FormFile.in(Optional.empty()).read(key -> table(key, set));
+  }
+
+  /** A session's setup over the form, of a station that was issued strings. */
+  public static Setup setup(CodeSet set, List<BandString> strings) {
+    Form form = form(set);
+    Policy usual = Fenwick.policy();
+    Policy policy =
+        new Policy(usual.zone(), usual.warnAfter(), usual.limit(), usual.netsOpenedAt(), strings);
+    return new Setup(
+        form,
+        new Rules(form, Fenwick.reference(), policy),
+        new Interpreter(Fenwick.vocabulary(), form),
+        new Grammars(Fenwick.vocabulary().within(form)),
+        new Setup.Station("Fenwick Marsh", "QX", ZoneId.of("UTC")),
+        Map.of());
   }
 
   private static CodeTable table(String key, CodeSet set) {

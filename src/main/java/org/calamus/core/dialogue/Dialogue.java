@@ -191,7 +191,7 @@ public final class Dialogue {
                 heard.utterance(),
                 askedField(state),
                 inQuestion.or(state::lastGiven),
-                new NextBand(setup).of(state));
+                new NextBand(setup).completing(state));
     if (meaning instanceof Meaning.Chatter) {
       return Step.of(state);
     }

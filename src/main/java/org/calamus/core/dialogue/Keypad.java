@@ -151,7 +151,8 @@ final class Keypad {
       return Step.of(state.face(f -> f.withKeys("")));
     }
     Heard heard =
-        ValueReader.keyed(setup.form().spec(field.get()), keys, new NextBand(setup).of(state));
+        ValueReader.keyed(
+            setup.form().spec(field.get()), keys, new NextBand(setup).completing(state));
     if (heard instanceof Heard.No no) {
       return Step.of(state.face(f -> f.withKeys("").withMessage("Not taken: " + no.hint() + ".")))
           .then(new Effect.Sound(Tone.NOT_UNDERSTOOD));

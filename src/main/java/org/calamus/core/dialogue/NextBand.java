@@ -48,6 +48,18 @@ final class NextBand {
   }
 
   /**
+   * The band that last digits complete: none while a number is read from the bird's own band, which
+   * must be read whole.
+   */
+  Optional<BandNumber> completing(State state) {
+    boolean isRead =
+        Dialogue.askedField(state)
+            .flatMap(f -> state.record().flatMap(r -> r.kind().bandRead()).filter(f::equals))
+            .isPresent();
+    return isRead ? Optional.empty() : of(state);
+  }
+
+  /**
    * The band of which the last digits were given: the proposed one, or else the only next band of
    * another string that ends so, or else one of the proposed one's string.
    */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
+import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -21,6 +22,9 @@ final class Saving {
    * only (Bird Banding Laboratory, "Status and Additional Information Codes").
    */
   private static final String UNWELL = "500";
+
+  /** Not banded, released (MAPS Manual, second-hand). */
+  private static final String NOT_BANDED = "000";
 
   private final Form form;
 
@@ -74,7 +78,12 @@ final class Saving {
   }
 
   private static Optional<String> usual(CaptureRecord record, FieldSpec spec) {
-    boolean isUnwell = record.entry(FieldId.DISPOSITION).isPresent();
-    return spec.id() == FieldId.STATUS && isUnwell ? Optional.of(UNWELL) : spec.usual();
+    if (spec.id() != FieldId.STATUS || spec.usual().isEmpty()) {
+      return spec.usual();
+    }
+    if (record.kind() == CaptureKind.UNBANDED) {
+      return Optional.of(NOT_BANDED);
+    }
+    return record.entry(FieldId.DISPOSITION).isPresent() ? Optional.of(UNWELL) : spec.usual();
   }
 }

@@ -2,10 +2,8 @@ package org.calamus.core.readback;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.StringJoiner;
 import org.calamus.core.form.FieldKind;
@@ -107,7 +105,6 @@ public record History(Form form, ZoneId zone) {
 
   /** A month by its name and the year digit by digit: a day more would not help in the hand. */
   private static String date(LocalDate day) {
-    String month = day.getMonth().getDisplayName(TextStyle.FULL, Locale.ROOT);
-    return Spoken.name(month) + " " + Spoken.digits(String.valueOf(day.getYear()));
+    return Spoken.name(day.getMonth().name()) + " " + Spoken.digits(String.valueOf(day.getYear()));
   }
 }

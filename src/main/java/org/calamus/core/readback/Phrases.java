@@ -9,6 +9,7 @@ import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
 import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -114,11 +115,16 @@ public record Phrases(Form form) {
       Optional<Entry> entry = record.entry(spec.id());
       boolean isConcluded =
           entry.filter(e -> e.provenance().way() == Provenance.Way.CONCLUDED).isPresent();
-      if (!isConcluded || spec.id() == FieldId.KIND) {
+      if (!isConcluded || isSpecial(spec, entry.get().value())) {
         line.add(spec.spoken() + " " + entry.map(e -> brief(spec, e.value())).orElse("-"));
       }
     }
     return line.toString();
+  }
+
+  /** Whether a kind of capture is another than the usual one. */
+  private static boolean isSpecial(FieldSpec spec, FieldValue value) {
+    return spec.id() == FieldId.KIND && !value.text().equals(CaptureKind.NEW.code());
   }
 
   /** What is filled of the record, on one line. */
