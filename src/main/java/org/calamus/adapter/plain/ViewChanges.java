@@ -130,7 +130,7 @@ final class ViewChanges {
     boolean isCheck = view.mode() == View.Mode.CHECK;
     boolean wasCheck = before(View::mode, View.Mode.LISTENING) == View.Mode.CHECK;
     if (view.question().isPresent()) {
-      if (isNew || isCheck && !wasCheck) {
+      if (isNew) {
         lines.add("CHECK " + view.question().get());
       }
     } else if (isCheck && !wasCheck) {

@@ -29,6 +29,10 @@ public record Phrases(Form form) {
   private static final Set<FieldId> STATION_LISTS =
       Set.of(FieldId.NET, FieldId.BANDER, FieldId.SCRIBE);
 
+  /** The fields that the console fills by itself where nothing is said of them. */
+  private static final Set<FieldId> ADDED =
+      Set.of(FieldId.KIND, FieldId.BAND_SIZE, FieldId.STATUS, FieldId.RELEASE);
+
   /** A value as it is said, without its field: "nine two", "white breasted nuthatch". */
   public String spoken(FieldSpec spec, FieldValue value) {
     if (value instanceof BandNumber band) {
@@ -107,24 +111,26 @@ public record Phrases(Form form) {
 
   /**
    * The record on one line: what is asked for its kind, and what else was given. What the console
-   * concluded by itself is left out.
+   * adds as a matter of course is left out.
    */
   public String line(CaptureRecord record) {
     StringJoiner line = new StringJoiner("  ");
     for (FieldSpec spec : form.shown(record)) {
       Optional<Entry> entry = record.entry(spec.id());
-      boolean isConcluded =
-          entry.filter(e -> e.provenance().way() == Provenance.Way.CONCLUDED).isPresent();
-      if (!isConcluded || isSpecial(spec, entry.get().value())) {
+      if (entry.filter(e -> isMatterOfCourse(spec.id(), e)).isEmpty()) {
         line.add(spec.spoken() + " " + entry.map(e -> brief(spec, e.value())).orElse("-"));
       }
     }
     return line.toString();
   }
 
-  /** Whether a kind of capture is another than the usual one. */
-  private static boolean isSpecial(FieldSpec spec, FieldValue value) {
-    return spec.id() == FieldId.KIND && !value.text().equals(CaptureKind.NEW.code());
+  /** Whether a value was added because nothing else was said. */
+  private static boolean isMatterOfCourse(FieldId field, Entry entry) {
+    boolean isSpecial =
+        field == FieldId.KIND && !entry.value().text().equals(CaptureKind.NEW.code());
+    return entry.provenance().way() == Provenance.Way.CONCLUDED
+        && ADDED.contains(field)
+        && !isSpecial;
   }
 
   /** What is filled of the record, on one line. */
