@@ -178,7 +178,7 @@ final class BandRules {
             + " comes before "
             + begun.text()
             + ", with which its string was begun. Read it again.",
-        "band " + lastThree(band) + " comes before " + lastThree(begun) + ", the first of its string");
+        "band " + lastThree(band) + " comes before " + lastThree(begun) + ", the first used");
   }
 
   private static Optional<Finding> notIssued(RuleCase c) {
