@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.calamus.core.form.Release;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
@@ -63,7 +64,7 @@ final class AgeRules {
             Set.of(),
             PLUMAGE,
             c -> Scores.isBetween(c, FieldId.JUVENAL_PLUMAGE, 3, 3) && !isOfTheYear(c),
-            "full juvenal plumage goes with L or HY, a lower score would fit"),
+            "only birds of age L or HY wear full juvenal plumage; a lower score would fit"),
         new Rule(
             "age.skull-young",
             Set.of(FieldId.AGE, FieldId.SKULL),
@@ -80,7 +81,7 @@ final class AgeRules {
                 isOlder(c)
                     && Scores.isBetween(c, FieldId.SKULL, 0, MOST_OF_SKULL)
                     && c.date().getMonthValue() < Month.SEPTEMBER.getValue(),
-            "before September 5 or 6 would fit such an age"),
+            "until the end of August a skull of 5 or 6 would fit"),
         Findings.pair(
             "age.protuberance",
             FieldId.CLOACAL_PROTUBERANCE,
@@ -88,7 +89,7 @@ final class AgeRules {
             Set.of(),
             SexRules.BREEDING,
             c -> isOfTheYear(c) && Scores.isBetween(c, FieldId.CLOACAL_PROTUBERANCE, 1, 9),
-            "in a bird of the year 0 would fit"),
+            "in a bird hatched this year a score of 0 would fit"),
         Findings.pair(
             "age.patch",
             FieldId.BROOD_PATCH,
@@ -96,18 +97,12 @@ final class AgeRules {
             Set.of(),
             SexRules.BREEDING,
             c -> isOfTheYear(c) && Scores.isBetween(c, FieldId.BROOD_PATCH, 1, 9),
-            "in a bird of the year 0 would fit"),
-        Findings.pair(
+            "in a bird hatched this year a score of 0 would fit"),
+        new Rule(
             "age.how",
-            FieldId.AGE,
-            FieldId.HOW_AGED,
-            Set.of(),
+            Set.of(FieldId.AGE, FieldId.HOW_AGED),
             "Pyle 1997 (from memory)",
-            c ->
-                isFine(c)
-                    && c.record().codes(FieldId.HOW_AGED).stream()
-                        .noneMatch(SHOWS_THE_YEAR::contains),
-            "that does not show the year; AHY, or one more code for what shows it, would fit"),
+            AgeRules::yearNotShown),
         new Rule(
             "age.how-empty",
             Set.of(FieldId.AGE, FieldId.RELEASE),
@@ -236,12 +231,31 @@ final class AgeRules {
                 Findings.shown(c, FieldId.SKULL)
                     + " with "
                     + Findings.shown(c, FieldId.AGE)
-                    + ": before "
+                    + ": a skull of 0 to 5 would fit before "
                     + first.getDayOfMonth()
-                    + (first.getMonth() == Month.OCTOBER ? " October" : " September")
-                    + " 0 to 5 would fit such an age.",
-                Findings.spoken(c, FieldId.SKULL) + " with " + Findings.spoken(c, FieldId.AGE)))
+                    + (first.getMonth() == Month.OCTOBER ? " October." : " September."),
+                Findings.doesNotFit(c, FieldId.SKULL, FieldId.AGE)))
         : Optional.empty();
+  }
+
+  private static Optional<Finding> yearNotShown(RuleCase c) {
+    List<String> codes = c.record().codes(FieldId.HOW_AGED);
+    if (!isFine(c) || codes.stream().anyMatch(SHOWS_THE_YEAR::contains)) {
+      return Optional.empty();
+    }
+    String judgedBy =
+        codes.stream()
+            .map(code -> Findings.words(c, FieldId.HOW_AGED, code))
+            .collect(Collectors.joining(" and "));
+    return Optional.of(
+        Findings.asks(
+            "age.how",
+            FieldId.AGE,
+            Findings.shown(c, FieldId.AGE)
+                + " judged by "
+                + judgedBy
+                + ": that does not show the year; AHY would fit, or name what showed it.",
+            Findings.spoken(c, FieldId.AGE) + " is not shown by " + judgedBy));
   }
 
   private static Optional<Finding> howEmpty(RuleCase c) {

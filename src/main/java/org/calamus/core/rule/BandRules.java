@@ -159,13 +159,15 @@ final class BandRules {
             + band.text()
             + (isLast
                 ? " begins a string from the wrong end: it is its last, and the first is "
-                : " begins a string inside: the first is ")
+                : " is not the first of its string: the first is ")
             + first.text()
             + BandSlips.behind(band, c.ledger().allExpected())
             + ".",
         "band "
             + Spoken.characters(band.text())
-            + (isLast ? " is the last of its string" : " begins a string inside"));
+            + (isLast ? " is the last of its string" : " is not the first of its string")
+            + ". the first is "
+            + lastThree(first));
   }
 
   private static Finding beforeBegin(BandNumber band, BandNumber begun) {
@@ -173,10 +175,10 @@ final class BandRules {
         "band.string",
         "Band "
             + band.text()
-            + " lies before "
+            + " comes before "
             + begun.text()
-            + ", with which its string was begun; read it again.",
-        "band " + lastThree(band) + " lies before the first used, " + lastThree(begun));
+            + ", with which its string was begun. Read it again.",
+        "band " + lastThree(band) + " comes before " + lastThree(begun) + ", the first used");
   }
 
   private static Optional<Finding> notIssued(RuleCase c) {
@@ -234,7 +236,7 @@ final class BandRules {
                         + BandSlips.behind(b, c.ledger().allExpected())
                         + next(c)
                         + ".",
-                    "band " + Spoken.characters(b.text()) + " is of a string not known"));
+                    "band " + Spoken.characters(b.text()) + " is of no string in these records"));
   }
 
   private static Finding refused(String rule, String shown, String spoken) {

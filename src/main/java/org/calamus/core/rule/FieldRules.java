@@ -59,24 +59,56 @@ final class FieldRules {
     }
     FieldSpec spec = c.form().spec(field);
     return Optional.of(
+        tooMany(id, spec, value, table.get())
+            .orElseGet(() -> notInTable(id, spec, value, table.get())));
+  }
+
+  /** Codes that are all listed, but more than the field takes. */
+  private static Optional<Finding> tooMany(
+      String id, FieldSpec spec, FieldValue value, CodeTable table) {
+    if (!(value instanceof FieldValue.Codes codes)
+        || !(spec.kind() instanceof FieldKind.CodedMany kind)
+        || codes.codes().size() <= kind.most()
+        || !areListed(codes, table)) {
+      return Optional.empty();
+    }
+    return Optional.of(
         Findings.refuses(
             id,
-            field,
+            spec.id(),
+            spec.label()
+                + " "
+                + value.text()
+                + " has too many codes: at most "
+                + kind.most()
+                + " codes would fit.",
+            spec.spoken()
+                + " has too many codes. at most "
+                + inWords(kind.most())));
+  }
+
+  private static boolean areListed(FieldValue.Codes codes, CodeTable table) {
+    return codes.codes().stream().allMatch(code -> table.byCode(code).isPresent());
+  }
+
+  private static Finding notInTable(String id, FieldSpec spec, FieldValue value, CodeTable table) {
+    return Findings.refuses(
+            id,
+            spec.id(),
             spec.label()
                 + " "
                 + value.text()
                 + " is not in the "
                 + spec.spoken()
                 + " table: "
-                + fit(table.get())
+                + fit(table)
                 + ".",
-            spec.spoken() + " not in the table"));
+            spec.spoken() + " is not in the table");
   }
 
   private static boolean isListed(FieldValue value, FieldKind kind, CodeTable table) {
     if (value instanceof FieldValue.Codes codes && kind instanceof FieldKind.CodedMany many) {
-      return codes.codes().size() <= many.most()
-          && codes.codes().stream().allMatch(code -> table.byCode(code).isPresent());
+      return codes.codes().size() <= many.most() && areListed(codes, table);
     }
     return value instanceof FieldValue.Code code && table.byCode(code.code()).isPresent();
   }
@@ -152,13 +184,26 @@ final class FieldRules {
             id,
             Finding.Severity.REFUSED,
             field,
-            String.join(
-                " ",
-                spec.label(),
-                amount.get().toPlainString(),
-                "has more than",
-                Integer.toString(kind.decimals()),
-                "decimal places, which is the most that fits. Give it again."),
-            spec.spoken() + " has too many decimals. again"));
+            Findings.shown(c, field)
+                + " has "
+                + tooManyDecimals(kind.decimals())
+                + ". Give it "
+                + asDecimals(kind.decimals())
+                + ".",
+            Findings.spoken(c, field) + " has " + tooManyDecimals(kind.decimals()) + ". again"));
+  }
+
+  private static String tooManyDecimals(int most) {
+    return most == 0
+        ? "decimal places"
+        : "more than " + inWords(most) + " decimal place" + (most == 1 ? "" : "s");
+  }
+
+  private static String asDecimals(int most) {
+    return most == 0 ? "without" : "with " + inWords(most) + " at most";
+  }
+
+  private static String inWords(int digit) {
+    return Spoken.digits(Integer.toString(digit));
   }
 }

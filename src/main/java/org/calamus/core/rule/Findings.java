@@ -19,6 +19,10 @@ final class Findings {
 
   private static final Pattern DIGITS = Pattern.compile("[0-9]+");
 
+  /** Fields whose words tell by themselves which field they are of. */
+  private static final Set<FieldId> SAID_WITHOUT_NAME =
+      Set.of(FieldId.SPECIES, FieldId.AGE, FieldId.SEX);
+
   private Findings() {}
 
   /**
@@ -53,39 +57,16 @@ final class Findings {
         id,
         about,
         shown(c, about) + " with " + shown(c, with) + ": " + fit + ".",
-        spoken(c, about) + " with " + spoken(c, with));
+        doesNotFit(c, about, with));
   }
 
   /**
-   * A rule that notes where two fields of a bird do not go together.
-   *
-   * @param id its id
-   * @param about the field that the note is about
-   * @param with the other field
-   * @param source where it is from
-   * @param isOdd whether they do not go together; called where both are filled
-   * @param note what is odd, as shown behind a colon
+   * That two filled fields do not fit each other, as said: {@code skull four does not fit after
+   * hatching year}.
    */
-  static Rule noting(
-      String id,
-      FieldId about,
-      FieldId with,
-      String source,
-      Predicate<RuleCase> isOdd,
-      String note) {
-    return new Rule(
-        id,
-        Set.of(about, with),
-        source,
-        c ->
-            isOdd.test(c)
-                ? Optional.of(
-                    notes(
-                        id,
-                        about,
-                        shown(c, about) + " with " + shown(c, with) + ": " + note + ".",
-                        spoken(c, about) + " with " + spoken(c, with)))
-                : Optional.empty());
+  static String doesNotFit(RuleCase c, FieldId about, FieldId with) {
+    String other = SAID_WITHOUT_NAME.contains(with) ? said(c, with) : spoken(c, with);
+    return spoken(c, about) + " does not fit " + other;
   }
 
   /** A doubt. */
@@ -126,11 +107,13 @@ final class Findings {
     if (value instanceof FieldValue.Measure measure) {
       return name(c, field) + " " + Spoken.number(measure.amount());
     }
-    return name(c, field)
-        + " "
-        + c.record().codes(field).stream()
-            .map(code -> words(c, field, code))
-            .collect(Collectors.joining(" "));
+    return name(c, field) + " " + said(c, field);
+  }
+
+  private static String said(RuleCase c, FieldId field) {
+    return c.record().codes(field).stream()
+        .map(code -> words(c, field, code))
+        .collect(Collectors.joining(" "));
   }
 
   /** A code of a field in words that can be said. */

@@ -48,7 +48,7 @@ final class HowRules {
               "a protuberance above 0 would fit"),
           new Evidence("WL", FieldId.WING, c -> true, "a wing would fit"),
           new Evidence("TL", FieldId.TAIL, c -> true, "a tail would fit"),
-          new Evidence("OT", FieldId.NOTE, c -> true, "remarks that say what it was would fit"));
+          new Evidence("OT", FieldId.NOTE, c -> true, "one that says what it was would fit"));
 
   private static final Evidence SKULL =
       new Evidence(
@@ -76,15 +76,11 @@ final class HowRules {
     }
     rules.add(rule(FieldId.HOW_AGED, SKULL));
     rules.add(
-        Findings.noting(
+        new Rule(
             "how-aged.skull-unused",
-            FieldId.SKULL,
-            FieldId.HOW_AGED,
+            Set.of(FieldId.SKULL, FieldId.HOW_AGED),
             SOURCE,
-            c ->
-                Scores.isBetween(c, FieldId.SKULL, 0, 5)
-                    && !c.record().codes(FieldId.HOW_AGED).contains("SK"),
-            "an incomplete skull tells the age, and is not named"));
+            HowRules::skullUnused));
     return List.copyOf(rules);
   }
 
@@ -104,6 +100,28 @@ final class HowRules {
     if (!isOdd) {
       return Optional.empty();
     }
+    return Optional.of(
+        evidence.field() == FieldId.NOTE
+            ? withoutRemark(id, how, evidence, c)
+            : withoutEvidence(id, how, evidence, c));
+  }
+
+  private static Finding withoutRemark(String id, FieldId how, Evidence evidence, RuleCase c) {
+    String words = Findings.words(c, how, evidence.code());
+    return Findings.asks(
+        id,
+        how,
+        Findings.shown(c, how)
+            + ": \""
+            + words
+            + "\" wants a remark; "
+            + evidence.fit()
+            + ".",
+        Findings.name(c, how) + " " + words + " wants a remark");
+  }
+
+  private static Finding withoutEvidence(String id, FieldId how, Evidence evidence, RuleCase c) {
+    boolean isMissing = c.record().entry(evidence.field()).isEmpty();
     String found =
         isMissing
             ? Findings.label(c, evidence.field()) + " is empty"
@@ -112,16 +130,15 @@ final class HowRules {
         isMissing
             ? Findings.name(c, evidence.field()) + " is empty"
             : Findings.spoken(c, evidence.field());
-    return Optional.of(
-        Findings.asks(
-            id,
-            how,
-            Findings.shown(c, how) + ", but " + found + ": " + evidence.fit() + ".",
-            Findings.name(c, how)
-                + " "
-                + Findings.words(c, how, evidence.code())
-                + ", but "
-                + said));
+    return Findings.asks(
+        id,
+        how,
+        Findings.shown(c, how) + ", but " + found + ": " + evidence.fit() + ".",
+        Findings.name(c, how)
+            + " "
+            + Findings.words(c, how, evidence.code())
+            + ", but "
+            + said);
   }
 
   /**
@@ -150,18 +167,43 @@ final class HowRules {
             && c.kind() != CaptureKind.RECAPTURE
             && c.history().isEmpty();
     String id = how.key() + ".recapture";
+    String known = Findings.words(c, how, "RC");
+    String odd =
+        c.kind() == CaptureKind.NEW
+            ? "this is a new band"
+            : "these records have no earlier capture";
     return isOdd
         ? Optional.of(
             Findings.asks(
                 id,
                 how,
                 Findings.shown(c, how)
-                    + ", but "
-                    + Findings.label(c, FieldId.KIND)
-                    + " "
-                    + c.kind().code()
-                    + " without a capture before: a recapture, or another code, would fit.",
-                Findings.name(c, how) + " recaptured, but no capture before"))
+                    + ": "
+                    + known
+                    + " is named, but "
+                    + odd
+                    + "; a recapture or another code would fit.",
+                Findings.name(c, how) + " " + known + ", but " + odd))
+        : Optional.empty();
+  }
+
+  /** An incomplete skull tells the age: it is worth a code. */
+  private static Optional<Finding> skullUnused(RuleCase c) {
+    boolean isUnused =
+        Scores.isBetween(c, FieldId.SKULL, 0, 5)
+            && !c.record().codes(FieldId.HOW_AGED).contains("SK");
+    return isUnused
+        ? Optional.of(
+            Findings.notes(
+                "how-aged.skull-unused",
+                FieldId.SKULL,
+                Findings.shown(c, FieldId.SKULL)
+                    + " was scored, but SK is not among the codes of "
+                    + Findings.shown(c, FieldId.HOW_AGED)
+                    + "; it would fit.",
+                Findings.spoken(c, FieldId.SKULL)
+                    + " was scored, but skull is not among the codes of "
+                    + Findings.name(c, FieldId.HOW_AGED)))
         : Optional.empty();
   }
 }

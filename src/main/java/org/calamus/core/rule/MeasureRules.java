@@ -32,7 +32,8 @@ final class MeasureRules {
   private static final String OWN =
       "the station's own records, median and deviation of 30 or more (derived)";
   private static final String BUILD =
-      "middle build of the species table, with limits as of BodyProportion (derived)";
+      "middle build of the species table, and how far mass, tail and wing stray from their"
+          + " means (derived)";
 
   private static final Set<FieldId> MEASURED =
       EnumSet.of(FieldId.WING, FieldId.TAIL, FieldId.TARSUS, FieldId.CULMEN, FieldId.MASS);
@@ -118,6 +119,12 @@ final class MeasureRules {
       return Optional.empty();
     }
     Range range = range(field, c).orElseThrow();
+    String others = otherFields(field, c);
+    BigDecimal amount = c.record().amount(field).orElseThrow();
+    String said =
+        others.isEmpty()
+            ? " is far too " + (amount.compareTo(range.least()) < 0 ? "small" : "large")
+            : " looks like another field";
     return Optional.of(
         Findings.asks(
             field.key() + ".impossible",
@@ -126,10 +133,9 @@ final class MeasureRules {
                 + " is far outside "
                 + limits(range, field, c)
                 + birds(field, c)
-                + " and looks like another field or unit"
-                + otherFields(field, c)
+                + (others.isEmpty() ? "" : " and looks like another field" + others)
                 + ".",
-            Findings.spoken(c, field) + " looks like another field or unit"));
+            Findings.spoken(c, field) + said));
   }
 
   private static Optional<Finding> unlikeOwn(FieldId field, RuleCase c) {
@@ -150,11 +156,9 @@ final class MeasureRules {
                     Findings.shown(c, field)
                         + " is outside the station's own "
                         + limits(rounded(own.usual()), field, c)
-                        + " of "
+                        + " ("
                         + own.count()
-                        + " birds"
-                        + birds(field, c)
-                        + ".",
+                        + " birds).",
                     Findings.spoken(c, field)
                         + side(amount.get(), own.usual())
                         + " for this station"));
@@ -238,13 +242,25 @@ final class MeasureRules {
                     field.key() + ".wing",
                     field,
                     Findings.shown(c, field)
-                        + " does not go with "
-                        + Findings.shown(c, FieldId.WING)
-                        + birds(field, c)
-                        + ": one of them measured again would fit.",
+                        + excess(field, p, other.get(), wing.get())
+                        + "a wing of "
+                        + wing.get().toPlainString()
+                        + " mm: measure one of them again.",
                     Findings.spoken(c, field)
-                        + " does not go with "
-                        + Findings.spoken(c, FieldId.WING)));
+                        + excess(field, p, other.get(), wing.get())
+                        + "a wing of "
+                        + Spoken.number(wing.get())));
+  }
+
+  private static String excess(
+      FieldId field, BodyProportion build, BigDecimal amount, BigDecimal wing) {
+    boolean isMass = field == FieldId.MASS;
+    BigDecimal factor = isMass ? build.massFactor(amount, wing) : build.tailFactor(amount, wing);
+    boolean isAbove = factor.compareTo(BigDecimal.ONE) > 0;
+    if (isMass) {
+      return isAbove ? " is much for " : " is little for ";
+    }
+    return isAbove ? " is long for " : " is short for ";
   }
 
   private static Optional<BodyProportion> proportion(RuleCase c) {

@@ -218,7 +218,11 @@ final class SessionRules {
                         + " with "
                         + s.substring(1)
                         + ", which the office does not take; another would fit.",
-                    Spoken.digits(s) + " is a pair that is not taken"));
+                    Spoken.digits(s)
+                        + ". "
+                        + Spoken.digits(s.substring(1))
+                        + " does not go with "
+                        + Spoken.digits(s.substring(0, 1))));
   }
 
   private static Optional<Finding> notBanded(RuleCase c) {

@@ -63,7 +63,7 @@ final class SexRules {
                 is(c, MALE)
                     && patch(c) == Species.BroodPatch.FEMALE
                     && Scores.isBetween(c, FieldId.BROOD_PATCH, FULL_PATCH, WRINKLED_PATCH),
-            "males of the species do not incubate, 0 or 1 would fit"),
+            "males of the species do not incubate; 0 or 1 would fit"),
         Findings.pair(
             "species.patch",
             FieldId.BROOD_PATCH,
@@ -73,7 +73,7 @@ final class SexRules {
             c ->
                 patch(c) == Species.BroodPatch.NEITHER
                     && Scores.isBetween(c, FieldId.BROOD_PATCH, 1, MOST),
-            "the species does not incubate, 0 would fit"),
+            "the species does not incubate; 0 would fit"),
         new Rule(
             "brood-patch.season",
             Set.of(FieldId.BROOD_PATCH),
@@ -87,7 +87,7 @@ final class SexRules {
             Set.of(),
             PLUMAGE,
             c -> isSexedBy(c, "PL") && plumage(c) == Species.Plumage.NO,
-            "the sexes look alike, another code or Sex U would fit"),
+            "the sexes look alike; another code or Sex U would fit"),
         Findings.pair(
             "sex.plumage-young",
             FieldId.HOW_SEXED,
@@ -98,7 +98,7 @@ final class SexRules {
                 isSexedBy(c, "PL")
                     && plumage(c) == Species.Plumage.ADULTS
                     && c.age().filter(AgeRules.OF_THE_YEAR::contains).isPresent(),
-            "in the species plumage tells the sex of adults only, Sex U would fit"),
+            "plumage tells the sex of adults only in this species; Sex U would fit"),
         Findings.pair(
             "sex.by-protuberance",
             FieldId.HOW_SEXED,
@@ -106,7 +106,7 @@ final class SexRules {
             Set.of(),
             BREEDING,
             c -> isSexedBy(c, "CP") && is(c, FEMALE),
-            "a protuberance shows a male, Sex M or another code would fit"),
+            "a protuberance shows a male; Sex M or another code would fit"),
         Findings.pair(
             "sex.by-patch",
             FieldId.HOW_SEXED,
@@ -114,15 +114,9 @@ final class SexRules {
             Set.of(FieldId.SPECIES),
             PATCHES,
             c -> isSexedBy(c, "BP") && is(c, MALE) && !malesMayIncubate(c),
-            "a brood patch shows a female, Sex F or another code would fit"),
-        Findings.pair(
-            "sex.how",
-            FieldId.HOW_SEXED,
-            FieldId.SEX,
-            Set.of(),
-            MEANING,
-            c -> is(c, UNKNOWN) && !UNDECIDED.containsAll(c.record().codes(FieldId.HOW_SEXED)),
-            "with an unknown sex it is empty, or IC or NA would fit"),
+            "a brood patch shows a female; Sex F or another code would fit"),
+        new Rule(
+            "sex.how", Set.of(FieldId.HOW_SEXED, FieldId.SEX), MEANING, SexRules::howOfUnknown),
         new Rule(
             "sex.how-empty",
             Set.of(FieldId.SEX, FieldId.RELEASE),
@@ -184,6 +178,25 @@ final class SexRules {
     return c.reference().seasons().verdict("HY", species, winter) != AgeSeason.Verdict.REFUSED;
   }
 
+  private static Optional<Finding> howOfUnknown(RuleCase c) {
+    boolean isOdd =
+        is(c, UNKNOWN) && !UNDECIDED.containsAll(c.record().codes(FieldId.HOW_SEXED));
+    String name = Findings.name(c, FieldId.HOW_SEXED);
+    return isOdd
+        ? Optional.of(
+            Findings.asks(
+                "sex.how",
+                FieldId.HOW_SEXED,
+                Findings.shown(c, FieldId.HOW_SEXED)
+                    + ": "
+                    + Findings.label(c, FieldId.SEX)
+                    + " is unknown, so "
+                    + name
+                    + " should be empty; IC or NA would fit, too.",
+                Findings.spoken(c, FieldId.HOW_SEXED) + ", but sex is unknown"))
+        : Optional.empty();
+  }
+
   private static Optional<Finding> howEmpty(RuleCase c) {
     boolean isEmpty =
         AgeRules.isReleased(c.record())
@@ -214,11 +227,11 @@ final class SexRules {
                     "sex.by-wing",
                     FieldId.HOW_SEXED,
                     Findings.shown(c, FieldId.HOW_SEXED)
-                        + " with "
+                        + ", but "
                         + Findings.shown(c, FieldId.WING)
-                        + ": both sexes have "
+                        + " fits both sexes ("
                         + overlap.text()
-                        + " mm, a wing outside this, or another code, would fit.",
+                        + " mm); another code would fit.",
                     Findings.spoken(c, FieldId.WING) + " fits both sexes"));
   }
 

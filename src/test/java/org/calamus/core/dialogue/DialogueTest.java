@@ -198,7 +198,7 @@ class DialogueTest {
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
     assertThat(talk.lastSpoken())
         .isEqualTo(
-            "band six zero one lies before the first used, six zero nine."
+            "band six zero one comes before six zero nine, the first used."
                 + " keep band two eight four one five five six zero one");
   }
 

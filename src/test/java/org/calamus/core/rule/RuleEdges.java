@@ -39,8 +39,10 @@ final class RuleEdges {
       age.listed             |REFUSED|AGE        |2026-06-01|       |AGE=SY         |AGE=XY         |SY, ASY
       how-aged.listed        |REFUSED|HOW_AGED   |2026-06-01|       |HOW_AGED=PL    |HOW_AGED=XX    |would fit
       how-aged.listed        |REFUSED|HOW_AGED   |2026-06-01|       |HOW_AGED=PL+LP |HOW_AGED=PL+XX |would fit
+      how-aged.listed        |REFUSED|HOW_AGED   |2026-06-01|       |HOW_AGED=PL+LP+FF+PC|HOW_AGED=PL+LP+FF+PC+MR|at most 4 codes would fit
       sex.listed             |REFUSED|SEX        |2026-06-01|       |SEX=M          |SEX=X          |U, M, F would fit
       how-sexed.listed       |REFUSED|HOW_SEXED  |2026-06-01|       |HOW_SEXED=PL   |HOW_SEXED=XX   |would fit
+      how-sexed.listed       |REFUSED|HOW_SEXED  |2026-06-01|       |HOW_SEXED=PL+BP+CP+WL|HOW_SEXED=PL+BP+CP+WL+TL|at most 4 codes would fit
       skull.listed           |REFUSED|SKULL      |2026-06-01|       |SKULL=6        |SKULL=7        |0, 1, 2, 3, 4, 5, 6, 8 would fit
       cloacal-protuberance.listed|REFUSED|CLOACAL_PROTUBERANCE|2026-06-01||CLOACAL_PROTUBERANCE=3|CLOACAL_PROTUBERANCE=4|0, 1, 2, 3 would fit
       brood-patch.listed     |REFUSED|BROOD_PATCH|2026-06-01|       |BROOD_PATCH=5  |BROOD_PATCH=6  |0, 1, 2, 3, 4, 5
@@ -65,11 +67,11 @@ final class RuleEdges {
       culmen.range           |REFUSED|CULMEN     |2026-06-01|       |CULMEN=80      |CULMEN=80.1    |3 to 80 mm
       mass.range             |REFUSED|MASS       |2026-06-01|       |MASS=1.5       |MASS=1.49      |1.5 to 1500 g
       mass.range             |REFUSED|MASS       |2026-06-01|       |MASS=1500      |MASS=1500.01   |1.5 to 1500 g
-      wing.precision         |REFUSED|WING       |2026-06-01|       |WING=92.5      |WING=92.55     |1 decimal
-      tail.precision         |REFUSED|TAIL       |2026-06-01|       |TAIL=47.5      |TAIL=47.55     |1 decimal
-      tarsus.precision       |REFUSED|TARSUS     |2026-06-01|       |TARSUS=19.15   |TARSUS=19.155  |2 decimal
-      culmen.precision       |REFUSED|CULMEN     |2026-06-01|       |CULMEN=15.15   |CULMEN=15.155  |2 decimal
-      mass.precision         |REFUSED|MASS       |2026-06-01|       |MASS=22.35     |MASS=22.355    |2 decimal
+      wing.precision         |REFUSED|WING       |2026-06-01|       |WING=92.5      |WING=92.55     |one decimal place. Give it with one
+      tail.precision         |REFUSED|TAIL       |2026-06-01|       |TAIL=47.5      |TAIL=47.55     |one decimal place. Give it with one
+      tarsus.precision       |REFUSED|TARSUS     |2026-06-01|       |TARSUS=19.15   |TARSUS=19.155  |two decimal places. Give it with two
+      culmen.precision       |REFUSED|CULMEN     |2026-06-01|       |CULMEN=15.15   |CULMEN=15.155  |two decimal places. Give it with two
+      mass.precision         |REFUSED|MASS       |2026-06-01|       |MASS=22.35     |MASS=22.355    |two decimal places. Give it with two
       """;
 
   /** Months from memory: Pyle 1997; the codes: Bird Banding Laboratory. */
@@ -84,18 +86,18 @@ final class RuleEdges {
       age.juvenal      |ASKS   |JUVENAL_PLUMAGE|2026-07-01||AGE=AHY JUVENAL_PLUMAGE=2|AGE=AHY JUVENAL_PLUMAGE=3|L or HY
       age.juvenal      |ASKS   |JUVENAL_PLUMAGE|2026-07-01|JUVENAL_PLUMAGE=3|AGE=HY|AGE=U|L or HY
       age.juvenal      |ASKS   |JUVENAL_PLUMAGE|2026-07-01|JUVENAL_PLUMAGE=3|AGE=L |AGE=SY|L or HY
-      age.skull-young  |ASKS   |SKULL|2026-09-30|SPECIES=WBNU AGE=HY|SKULL=5       |SKULL=6             |before 1 October 0 to 5
-      age.skull-young  |ASKS   |SKULL|2026-09-30|SPECIES=WBNU AGE=HY|DAY=2026-10-01 SKULL=6|SKULL=6     |before 1 October 0 to 5
-      age.skull-young  |ASKS   |SKULL|2026-09-14|SPECIES=GCKI AGE=HY|DAY=2026-09-15 SKULL=6|SKULL=6     |before 15 September 0 to 5
-      age.skull-adult  |ASKS   |SKULL|2026-08-31|AGE=AHY|SKULL=5                   |SKULL=4             |5 or 6 would fit
-      age.skull-adult  |ASKS   |SKULL|2026-08-31|AGE=ASY|DAY=2026-09-01 SKULL=4    |SKULL=0             |5 or 6 would fit
-      age.skull-adult  |ASKS   |SKULL|2026-06-01|SKULL=4|AGE=SY                    |AGE=ASY             |5 or 6 would fit
-      age.protuberance |ASKS   |CLOACAL_PROTUBERANCE|2026-07-01|AGE=HY|CLOACAL_PROTUBERANCE=0|CLOACAL_PROTUBERANCE=1|0 would fit
-      age.protuberance |ASKS   |CLOACAL_PROTUBERANCE|2026-07-01|CLOACAL_PROTUBERANCE=1|AGE=SY|AGE=L      |0 would fit
-      age.patch        |ASKS   |BROOD_PATCH|2026-07-01|AGE=HY|BROOD_PATCH=0        |BROOD_PATCH=1       |0 would fit
-      age.patch        |ASKS   |BROOD_PATCH|2026-07-01|BROOD_PATCH=1|AGE=AHY       |AGE=L               |0 would fit
-      age.how          |ASKS   |AGE  |2026-06-01|AGE=SY|HOW_AGED=BP+LP             |HOW_AGED=BP         |AHY, or one more code
-      age.how          |ASKS   |AGE  |2026-06-01|HOW_AGED=CP|AGE=AHY               |AGE=ASY             |AHY, or one more code
+      age.skull-young  |ASKS   |SKULL|2026-09-30|SPECIES=WBNU AGE=HY|SKULL=5       |SKULL=6             |0 to 5 would fit before 1 October
+      age.skull-young  |ASKS   |SKULL|2026-09-30|SPECIES=WBNU AGE=HY|DAY=2026-10-01 SKULL=6|SKULL=6     |0 to 5 would fit before 1 October
+      age.skull-young  |ASKS   |SKULL|2026-09-14|SPECIES=GCKI AGE=HY|DAY=2026-09-15 SKULL=6|SKULL=6     |0 to 5 would fit before 15 September
+      age.skull-adult  |ASKS   |SKULL|2026-08-31|AGE=AHY|SKULL=5                   |SKULL=4             |until the end of August a skull of 5 or 6 would fit
+      age.skull-adult  |ASKS   |SKULL|2026-08-31|AGE=ASY|DAY=2026-09-01 SKULL=4    |SKULL=0             |until the end of August a skull of 5 or 6 would fit
+      age.skull-adult  |ASKS   |SKULL|2026-06-01|SKULL=4|AGE=SY                    |AGE=ASY             |until the end of August a skull of 5 or 6 would fit
+      age.protuberance |ASKS   |CLOACAL_PROTUBERANCE|2026-07-01|AGE=HY|CLOACAL_PROTUBERANCE=0|CLOACAL_PROTUBERANCE=1|a score of 0 would fit
+      age.protuberance |ASKS   |CLOACAL_PROTUBERANCE|2026-07-01|CLOACAL_PROTUBERANCE=1|AGE=SY|AGE=L      |a score of 0 would fit
+      age.patch        |ASKS   |BROOD_PATCH|2026-07-01|AGE=HY|BROOD_PATCH=0        |BROOD_PATCH=1       |a score of 0 would fit
+      age.patch        |ASKS   |BROOD_PATCH|2026-07-01|BROOD_PATCH=1|AGE=AHY       |AGE=L               |a score of 0 would fit
+      age.how          |ASKS   |AGE  |2026-06-01|AGE=SY|HOW_AGED=BP+LP             |HOW_AGED=BP         |AHY would fit, or name what showed it
+      age.how          |ASKS   |AGE  |2026-06-01|HOW_AGED=CP|AGE=AHY               |AGE=ASY             |AHY would fit, or name what showed it
       age.how-empty    |NOTES  |AGE  |2026-06-01|RELEASE=RELEASED|AGE=AHY          |AGE=SY              |How aged is empty
       age.how-empty    |NOTES  |AGE  |2026-06-01|AGE=SY|RELEASE=ESCAPED            |RELEASE=RELEASED    |How aged is empty
       age.how-empty    |NOTES  |AGE  |2026-06-01|AGE=SY|HOW_AGED=LP RELEASE=RELEASED|RELEASE=RELEASED   |How aged is empty
@@ -143,17 +145,17 @@ final class RuleEdges {
       how-aged.brood-patch|ASKS|HOW_AGED |2026-06-01|HOW_AGED=BP|BROOD_PATCH=1       |BROOD_PATCH=0         |above 0 would fit
       how-aged.brood-patch|ASKS|HOW_AGED |2026-06-01|HOW_AGED=BP|BROOD_PATCH=P       |BROOD_PATCH=0         |above 0 would fit
       how-aged.cloacal-protuberance|ASKS|HOW_AGED|2026-06-01|HOW_AGED=CP|CLOACAL_PROTUBERANCE=1|CLOACAL_PROTUBERANCE=0|above 0 would fit
-      how-aged.note       |ASKS|HOW_AGED |2026-06-01|HOW_AGED=OT|NOTE=worn MASS=22.3 |MASS=22.3             |Remarks is empty
-      how-aged.recapture  |ASKS|HOW_AGED |2026-06-01|           |KIND=R HOW_AGED=RC  |KIND=N HOW_AGED=RC    |a recapture, or another code
-      how-aged.recapture  |ASKS|HOW_AGED |2026-06-01|KIND=F HOW_AGED=RC|BAND=2841-55601|BAND=2841-55699      |a recapture, or another code
-      how-aged.skull-unused|NOTES|SKULL  |2026-07-01|HOW_AGED=PL|SKULL=6             |SKULL=5               |is not named
-      how-aged.skull-unused|NOTES|SKULL  |2026-07-01|SKULL=2    |HOW_AGED=SK         |HOW_AGED=PL           |is not named
+      how-aged.note       |ASKS|HOW_AGED |2026-06-01|HOW_AGED=OT|NOTE=worn MASS=22.3 |MASS=22.3             |"other reason" wants a remark
+      how-aged.recapture  |ASKS|HOW_AGED |2026-06-01|           |KIND=R HOW_AGED=RC  |KIND=N HOW_AGED=RC    |but this is a new band; a recapture or another code
+      how-aged.recapture  |ASKS|HOW_AGED |2026-06-01|KIND=F HOW_AGED=RC|BAND=2841-55601|BAND=2841-55699      |no earlier capture; a recapture or another code
+      how-aged.skull-unused|NOTES|SKULL  |2026-07-01|HOW_AGED=PL|SKULL=6             |SKULL=5               |SK is not among the codes
+      how-aged.skull-unused|NOTES|SKULL  |2026-07-01|SKULL=2    |HOW_AGED=SK         |HOW_AGED=PL           |SK is not among the codes
       how-sexed.wing      |ASKS|HOW_SEXED|2026-06-01|HOW_SEXED=WL|WING=92 MASS=22.3  |MASS=22.3             |Wing chord is empty
       how-sexed.tail      |ASKS|HOW_SEXED|2026-06-01|HOW_SEXED=TL|TAIL=47 MASS=22.3  |MASS=22.3             |Tail is empty
       how-sexed.brood-patch|ASKS|HOW_SEXED|2026-06-01|HOW_SEXED=BP|BROOD_PATCH=1     |BROOD_PATCH=0         |above 0 would fit
       how-sexed.cloacal-protuberance|ASKS|HOW_SEXED|2026-06-01|HOW_SEXED=CP|CLOACAL_PROTUBERANCE=1|CLOACAL_PROTUBERANCE=0|above 0 would fit
-      how-sexed.note      |ASKS|HOW_SEXED|2026-06-01|HOW_SEXED=OT|NOTE=crown MASS=22.3|MASS=22.3            |Remarks is empty
-      how-sexed.recapture |ASKS|HOW_SEXED|2026-06-01|           |KIND=R HOW_SEXED=RC |KIND=N HOW_SEXED=RC   |a recapture, or another code
+      how-sexed.note      |ASKS|HOW_SEXED|2026-06-01|HOW_SEXED=OT|NOTE=crown MASS=22.3|MASS=22.3            |"other reason" wants a remark
+      how-sexed.recapture |ASKS|HOW_SEXED|2026-06-01|           |KIND=R HOW_SEXED=RC |KIND=N HOW_SEXED=RC   |but this is a new band; a recapture or another code
       """;
 
   /** The ranges are the species table's; the station has thirty male nuthatches, all alike. */
@@ -171,22 +173,22 @@ final class RuleEdges {
       culmen.species   |ASKS|CULMEN|2026-06-01|SPECIES=WBNU      |CULMEN=20.1|CULMEN=20.2|11.4 to 20.1 mm
       mass.species     |ASKS|MASS  |2026-06-01|SPECIES=WBNU      |MASS=15.8 |MASS=15.7 |15.8 to 31.5 g
       mass.species     |ASKS|MASS  |2026-06-01|SPECIES=WBNU      |MASS=31.5 |MASS=31.6 |15.8 to 31.5 g
-      wing.impossible  |ASKS|WING  |2026-06-01|SPECIES=WBNU      |WING=38.5 |WING=37   |another field or unit
-      wing.impossible  |ASKS|WING  |2026-06-01|SPECIES=WBNU      |WING=200  |WING=201  |another field or unit
-      tail.impossible  |ASKS|TAIL  |2026-06-01|SPECIES=WBNU      |TAIL=20.5 |TAIL=20   |another field or unit; as Tarsus
-      tarsus.impossible|ASKS|TARSUS|2026-06-01|SPECIES=WBNU      |TARSUS=42.6|TARSUS=43|another field or unit; as Tail
-      culmen.impossible|ASKS|CULMEN|2026-06-01|SPECIES=WBNU      |CULMEN=40.2|CULMEN=43|another field or unit; as Tail
-      mass.impossible  |ASKS|MASS  |2026-06-01|SPECIES=WBNU      |MASS=63   |MASS=77   |another field or unit; as Wing chord
-      wing.station     |ASKS|WING  |2026-06-01|SPECIES=WBNU SEX=M|WING=95   |WING=95.5 |89.0 to 95.0 mm of 30 birds
-      wing.station     |ASKS|WING  |2026-06-01|SPECIES=WBNU WING=88.5|SEX=F |SEX=M     |89.0 to 95.0 mm of 30 birds
-      tail.station     |ASKS|TAIL  |2026-06-01|SPECIES=WBNU SEX=M|TAIL=43   |TAIL=42.5 |43.0 to 51.0 mm of 30 birds
-      tarsus.station   |ASKS|TARSUS|2026-06-01|SPECIES=WBNU SEX=M|TARSUS=19.6|TARSUS=19.7|18.4 to 19.6 mm of 30 birds
-      culmen.station   |ASKS|CULMEN|2026-06-01|SPECIES=WBNU SEX=M|CULMEN=14.4|CULMEN=14.3|14.4 to 15.6 mm of 30 birds
-      mass.station     |ASKS|MASS  |2026-06-01|SPECIES=WBNU SEX=M|MASS=25.3 |MASS=25.4 |18.7 to 25.3 g of 30 birds
-      mass.wing        |ASKS|MASS  |2026-06-01|SPECIES=WBNU WING=78|MASS=28.7|MASS=29.2|measured again would fit
-      mass.wing        |ASKS|MASS  |2026-06-01|SPECIES=WBNU WING=100|MASS=20 |MASS=19  |measured again would fit
-      tail.wing        |ASKS|TAIL  |2026-06-01|SPECIES=WBNU WING=100|TAIL=45 |TAIL=43  |measured again would fit
-      tail.wing        |ASKS|TAIL  |2026-06-01|SPECIES=WBNU WING=78|TAIL=53  |TAIL=54  |measured again would fit
+      wing.impossible  |ASKS|WING  |2026-06-01|SPECIES=WBNU      |WING=38.5 |WING=37   |is far outside 77 to 100 mm for White-breasted Nuthatch.
+      wing.impossible  |ASKS|WING  |2026-06-01|SPECIES=WBNU      |WING=200  |WING=201  |is far outside 77 to 100 mm for White-breasted Nuthatch.
+      tail.impossible  |ASKS|TAIL  |2026-06-01|SPECIES=WBNU      |TAIL=20.5 |TAIL=20   |another field; as Tarsus
+      tarsus.impossible|ASKS|TARSUS|2026-06-01|SPECIES=WBNU      |TARSUS=42.6|TARSUS=43|another field; as Tail
+      culmen.impossible|ASKS|CULMEN|2026-06-01|SPECIES=WBNU      |CULMEN=40.2|CULMEN=43|another field; as Tail
+      mass.impossible  |ASKS|MASS  |2026-06-01|SPECIES=WBNU      |MASS=63   |MASS=77   |another field; as Wing chord
+      wing.station     |ASKS|WING  |2026-06-01|SPECIES=WBNU SEX=M|WING=95   |WING=95.5 |89.0 to 95.0 mm (30 birds)
+      wing.station     |ASKS|WING  |2026-06-01|SPECIES=WBNU WING=88.5|SEX=F |SEX=M     |89.0 to 95.0 mm (30 birds)
+      tail.station     |ASKS|TAIL  |2026-06-01|SPECIES=WBNU SEX=M|TAIL=43   |TAIL=42.5 |43.0 to 51.0 mm (30 birds)
+      tarsus.station   |ASKS|TARSUS|2026-06-01|SPECIES=WBNU SEX=M|TARSUS=19.6|TARSUS=19.7|18.4 to 19.6 mm (30 birds)
+      culmen.station   |ASKS|CULMEN|2026-06-01|SPECIES=WBNU SEX=M|CULMEN=14.4|CULMEN=14.3|14.4 to 15.6 mm (30 birds)
+      mass.station     |ASKS|MASS  |2026-06-01|SPECIES=WBNU SEX=M|MASS=25.3 |MASS=25.4 |18.7 to 25.3 g (30 birds)
+      mass.wing        |ASKS|MASS  |2026-06-01|SPECIES=WBNU WING=78|MASS=28.7|MASS=29.2|is much for a wing of 78 mm: measure one of them again
+      mass.wing        |ASKS|MASS  |2026-06-01|SPECIES=WBNU WING=100|MASS=20 |MASS=19  |is little for a wing of 100 mm: measure one of them again
+      tail.wing        |ASKS|TAIL  |2026-06-01|SPECIES=WBNU WING=100|TAIL=45 |TAIL=43  |is short for a wing of 100 mm: measure one of them again
+      tail.wing        |ASKS|TAIL  |2026-06-01|SPECIES=WBNU WING=78|TAIL=53  |TAIL=54  |is long for a wing of 78 mm: measure one of them again
       """;
 
   private RuleEdges() {}
