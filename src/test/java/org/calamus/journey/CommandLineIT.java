@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.calamus.support.JarProcess;
+import org.calamus.support.ShortForm;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -103,6 +104,7 @@ class CommandLineIT {
 
   @Test
   void refusesASecondInstanceOnTheSameFolder() throws Exception {
+    ShortForm.into(data);
     try (JarProcess first =
         JarProcess.start("capture", "--plain", "--keypad", "--quiet", "--data", data.toString())) {
       first.await("asked: Band number");
@@ -115,6 +117,7 @@ class CommandLineIT {
 
   @Test
   void refusesRecordsOfANewerVersionAndLeavesThemAlone() throws Exception {
+    ShortForm.into(data);
     try (JarProcess first =
         JarProcess.start("capture", "--plain", "--keypad", "--quiet", "--data", data.toString())) {
       first.await("asked: Band number");

@@ -26,12 +26,14 @@ class DemoIT {
     List<String> expected = Files.readAllLines(Path.of("demo-data", "evening.expected"));
     String records = demo.output().substring(demo.output().indexOf("Saved records"));
     assertThat(records).contains(expected);
-    assertThat(expected).hasSize(3);
+    assertThat(expected).hasSize(6);
     assertThat(demo.exitCode()).isZero();
-    // one value corrected by voice, one refused by a rule, one weighing taken by itself
+    // one value corrected by voice, one refused by a rule, one weighing taken by itself, one
+    // history told
     assertThat(demo.output())
         .contains("heard: correction nine two")
         .contains("is already on a bird in these records")
-        .contains("22.3 g (measured)");
+        .contains("22.3 g (measured)")
+        .contains("history: 2026-06-20 QX  N  WBNU  SY  M  wing 92 mm");
   }
 }

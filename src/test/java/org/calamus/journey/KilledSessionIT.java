@@ -2,8 +2,10 @@ package org.calamus.journey;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import org.calamus.support.JarProcess;
+import org.calamus.support.ShortForm;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -12,7 +14,8 @@ class KilledSessionIT {
 
   @TempDir Path data;
 
-  private JarProcess console() {
+  private JarProcess console() throws IOException {
+    ShortForm.into(data);
     return JarProcess.start("capture", "--plain", "--keypad", "--quiet", "--data", data.toString());
   }
 
@@ -20,7 +23,7 @@ class KilledSessionIT {
   void losesNothingThatWasTakenWhenKilled() throws Exception {
     try (JarProcess first = console()) {
       first.await("asked: Band number");
-      first.type("284155601\n7270\n5\n4\n92\n");
+      first.type("284155601\n7270\n1\n4\n92\n");
       first.await("taken: Wing chord 92 mm");
       first.kill();
     }
@@ -30,7 +33,7 @@ class KilledSessionIT {
       second.await("asked: Mass");
       second.type("22.3\n++");
       assertThat(second.await("saved 1"))
-          .contains("band 2841-55601  species WBNU  age SY  sex M  wing 92 mm  mass 22.3 g");
+          .contains("band 2841-55601  species WBNU  age AHY  sex M  wing 92 mm  mass 22.3 g");
     }
   }
 

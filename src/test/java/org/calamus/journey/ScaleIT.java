@@ -11,6 +11,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import org.calamus.support.JarProcess;
 import org.calamus.support.Outside;
+import org.calamus.support.ShortForm;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -54,7 +55,8 @@ class ScaleIT {
     }
   }
 
-  private JarProcess console() {
+  private JarProcess console() throws IOException {
+    ShortForm.into(folder.resolve("data"));
     return JarProcess.start(
         "capture",
         "--plain",
@@ -77,7 +79,7 @@ class ScaleIT {
   void takesTheMassByItselfAndKeepsItWhenKilled() throws Exception {
     try (JarProcess first = console()) {
       first.await("scale ok");
-      first.type("284155601\n7270\n5\n4\n92\n");
+      first.type("284155601\n7270\n1\n4\n92\n");
       first.await("asked: Mass");
       send(EMPTY, MOVING, STABLE, STABLE);
       first.await("taken: Mass 22.3 g (measured)");

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.calamus.support.JarProcess;
+import org.calamus.support.ShortForm;
 import org.calamus.support.TmuxWindow;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -39,8 +40,8 @@ class TerminalIT {
     window.await("> Species", "2841-55601");
     enter("7270");
     window.await("> Age", "White-breasted Nuthatch");
-    enter("5");
-    window.await("> Sex", "second year");
+    enter("1");
+    window.await("> Sex", "AHY");
     enter("5");
     window.await("> Wing chord, mm", "female");
     enter("29");
@@ -52,8 +53,8 @@ class TerminalIT {
     window.keys("*");
     window.await("> Save this record?");
     window.keys("+");
-    window.await("1 band  2 species");
-    window.keys("4");
+    window.await("02 Band number");
+    window.keys("0", "7");
     window.await("> Sex");
     enter("4");
     window.await("> Mass, g", "M  male");
@@ -63,7 +64,7 @@ class TerminalIT {
     window.await("Saved record 1.", "saved 1", "next band 2841-55602");
     assertThat(window.shown().lines()).hasSize(24).allMatch(line -> line.length() <= 80);
 
-    window.keys("+", "9");
+    window.keys("+", "9", "9");
     window.await(ENDED);
     assertThat(window.isOnOtherScreen()).isFalse();
     assertThat(window.shown()).doesNotContain("Band number", "Exception");
@@ -78,9 +79,9 @@ class TerminalIT {
     window.await("> Age");
     window.resize(50, 10);
     window.await("This window is too small");
-    window.keys("5", "Enter");
+    window.keys("1", "Enter");
     window.resize(120, 40);
-    window.await("> Sex", "2841-55601", "White-breasted Nuthatch", "second year");
+    window.await("> Sex", "2841-55601", "White-breasted Nuthatch", "AHY");
     enter("4");
     window.await("> Wing chord, mm", "M  male");
     window.resize(80, 24);
@@ -88,7 +89,7 @@ class TerminalIT {
     window.keys("+", "+");
     window.await("Saved record 1.");
     window.resize(120, 40);
-    window.await("Last saved", "band 2841-55601  species WBNU  age SY  sex M  wing -  mass -");
+    window.await("Last saved", "band 2841-55601  species WBNU  age AHY  sex M  wing -  mass -");
   }
 
   @Test
@@ -129,6 +130,7 @@ class TerminalIT {
   }
 
   private void capture(String awaited) throws IOException {
+    ShortForm.into(folder.resolve("data"));
     start("capture --keypad --quiet --data " + folder.resolve("data"));
     window.await(awaited);
   }

@@ -82,9 +82,7 @@ final class FieldRules {
                 + " has too many codes: at most "
                 + kind.most()
                 + " codes would fit.",
-            spec.spoken()
-                + " has too many codes. at most "
-                + inWords(kind.most())));
+            spec.spoken() + " has too many codes. at most " + inWords(kind.most())));
   }
 
   private static boolean areListed(FieldValue.Codes codes, CodeTable table) {
@@ -93,17 +91,17 @@ final class FieldRules {
 
   private static Finding notInTable(String id, FieldSpec spec, FieldValue value, CodeTable table) {
     return Findings.refuses(
-            id,
-            spec.id(),
-            spec.label()
-                + " "
-                + value.text()
-                + " is not in the "
-                + spec.spoken()
-                + " table: "
-                + fit(table)
-                + ".",
-            spec.spoken() + " is not in the table");
+        id,
+        spec.id(),
+        spec.label()
+            + " "
+            + value.text()
+            + " is not in the "
+            + spec.spoken()
+            + " table: "
+            + fit(table)
+            + ".",
+        spec.spoken() + " is not in the table");
   }
 
   private static boolean isListed(FieldValue value, FieldKind kind, CodeTable table) {

@@ -111,12 +111,7 @@ final class HowRules {
     return Findings.asks(
         id,
         how,
-        Findings.shown(c, how)
-            + ": \""
-            + words
-            + "\" wants a remark; "
-            + evidence.fit()
-            + ".",
+        Findings.shown(c, how) + ": \"" + words + "\" wants a remark; " + evidence.fit() + ".",
         Findings.name(c, how) + " " + words + " wants a remark");
   }
 
@@ -134,11 +129,7 @@ final class HowRules {
         id,
         how,
         Findings.shown(c, how) + ", but " + found + ": " + evidence.fit() + ".",
-        Findings.name(c, how)
-            + " "
-            + Findings.words(c, how, evidence.code())
-            + ", but "
-            + said);
+        Findings.name(c, how) + " " + Findings.words(c, how, evidence.code()) + ", but " + said);
   }
 
   /**

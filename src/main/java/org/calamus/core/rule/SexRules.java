@@ -179,8 +179,7 @@ final class SexRules {
   }
 
   private static Optional<Finding> howOfUnknown(RuleCase c) {
-    boolean isOdd =
-        is(c, UNKNOWN) && !UNDECIDED.containsAll(c.record().codes(FieldId.HOW_SEXED));
+    boolean isOdd = is(c, UNKNOWN) && !UNDECIDED.containsAll(c.record().codes(FieldId.HOW_SEXED));
     String name = Findings.name(c, FieldId.HOW_SEXED);
     return isOdd
         ? Optional.of(

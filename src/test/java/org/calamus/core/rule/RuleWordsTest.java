@@ -96,8 +96,7 @@ class RuleWordsTest {
     List<String> cells = Arrays.asList(words.bird().split("\\|"));
     RuleEdges.Bird bird = RuleEdges.bird(cells.get(1), cells.get(2));
     List<Finding> findings =
-        RULES.check(
-            bird.record(), bird.filled(), RuleEdges.known(), bird.record().capturedAt());
+        RULES.check(bird.record(), bird.filled(), RuleEdges.known(), bird.record().capturedAt());
     assertThat(findings)
         .filteredOn(f -> f.rule().equals(cells.get(0)))
         .singleElement()
@@ -116,7 +115,8 @@ class RuleWordsTest {
   @Test
   void saysThatTheBandOfAnUnknownStringIsInNoString() {
     assertThat(spoken("band.fate-known", "kind D, band 1760-10101"))
-        .isEqualTo("band one seven six zero one zero one zero one is of no string in these records");
+        .isEqualTo(
+            "band one seven six zero one zero one zero one is of no string in these records");
   }
 
   @Test
