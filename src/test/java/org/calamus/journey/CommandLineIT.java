@@ -57,6 +57,7 @@ class CommandLineIT {
 
   @Test
   void namesAWordThatNobodyCanPronounceAndGoesOnByKeypad() throws Exception {
+    ShortForm.into(data);
     Path words = Files.createDirectories(data.resolve("grammars"));
     Files.writeString(words.resolve("ours.words"), "section decoys\nxyzzyplugh = nothing\n");
     try (JarProcess jar =
