@@ -31,7 +31,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Whatever happens, in whatever order: what must hold after every single event. */
 class AnySequenceTest {
 
-  private static final int EVENTS = 1_200;
+  private static final int EVENTS = 2_500;
   private static final String KEYS = "0123456789.+-*/ABMS\n\n\n\b ";
   private static final List<String> SENSIBLE =
       List.of(
