@@ -28,13 +28,14 @@ public record Grammars(Vocabulary vocabulary) {
 
   /** What may be said of a bird at any moment. */
   private static final Set<FieldId> ALWAYS =
-      Set.of(FieldId.KIND, FieldId.RELEASE, FieldId.SPECIES, FieldId.AGE, FieldId.SEX);
+      Set.of(FieldId.KIND, FieldId.RELEASE, FieldId.AGE, FieldId.SEX);
 
   /** What is said in one breath with the field that is asked. */
   private static final Map<FieldId, Set<FieldId>> BESIDE =
       Map.of(
+          FieldId.KIND, Set.of(FieldId.SPECIES),
           FieldId.SPECIES, Set.of(FieldId.HOW_AGED, FieldId.HOW_SEXED),
-          FieldId.AGE, Set.of(FieldId.HOW_AGED),
+          FieldId.AGE, Set.of(FieldId.HOW_AGED, FieldId.SPECIES),
           FieldId.SEX, Set.of(FieldId.HOW_SEXED),
           FieldId.BODY_MOULT, Set.of(FieldId.FLIGHT_MOULT),
           FieldId.RELEASE, Set.of(FieldId.DISPOSITION));
@@ -122,12 +123,12 @@ public record Grammars(Vocabulary vocabulary) {
    * criteria and statuses, would only be heard for what was said.
    */
   private static boolean isNear(Token token, Optional<FieldSpec> field) {
-    if (!(token instanceof Token.CodeWords words) || words.fields().isEmpty()) {
+    if (field.isEmpty() || !(token instanceof Token.CodeWords words) || words.fields().isEmpty()) {
       return true;
     }
     Set<FieldId> near = EnumSet.copyOf(ALWAYS);
-    field.map(FieldSpec::id).ifPresent(near::add);
-    field.map(FieldSpec::id).map(BESIDE::get).ifPresent(near::addAll);
+    near.add(field.get().id());
+    near.addAll(BESIDE.getOrDefault(field.get().id(), Set.of()));
     return words.fields().stream().anyMatch(near::contains);
   }
 
