@@ -145,7 +145,7 @@ final class Orders {
         state
             .withQuestion(Optional.empty())
             .withOpen(Optional.of(field))
-            .face(f -> f.withoutBig().withMessage("").withKeys(""));
+            .face(f -> f.withoutBig().withMessage(about(state, field)).withKeys(""));
     return rest.isEmpty()
         ? prompts.prompt(opened, "")
         : values.offer(opened, rest, state.console().now());
@@ -159,6 +159,13 @@ final class Orders {
       return values.offer(state.withQuestion(Optional.empty()), offers, at);
     }
     return prompts.miss(state, "no band was skipped");
+  }
+
+  /** Remarks named when the bird is gone are about it: that is shown. */
+  private static String about(State state, FieldId field) {
+    return field == FieldId.NOTE && Values.isForLastSaved(state)
+        ? "Remarks for record " + state.lastSaved().orElseThrow().id() + ", the bird saved last."
+        : "";
   }
 
   Step repeat(State state) {

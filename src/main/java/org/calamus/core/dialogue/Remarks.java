@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.Form;
 import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Provenance;
@@ -39,7 +40,7 @@ final class Remarks {
 
   /** Begins to take down what is said next; an open record is begun where there is none. */
   Step listen(State state, Instant at) {
-    CaptureRecord record = values.current(state, at);
+    CaptureRecord record = about(state, at);
     String name = record.id() + "-" + NAME.format(at) + ".wav";
     return Step.of(
             state
@@ -63,23 +64,49 @@ final class Remarks {
    */
   Step recorded(State state, Event.MemoRecorded memo) {
     State ended = state.console(c -> c.withMemo(Optional.empty()));
-    CaptureRecord record = values.current(ended, memo.at());
+    CaptureRecord record = about(ended, memo.at());
+    if (isOfLastSaved(ended, memo)) {
+      return remark(ended.lastSaved().orElseThrow(), ended, memo);
+    }
     if (!memo.name().startsWith(record.id() + "-")) {
       return Step.of(
           ended.message("The remarks are in the file " + memo.name() + "; their bird was saved."));
     }
+    return values.inPlace(ended, List.of(offer(record, memo)), memo.at());
+  }
+
+  /** The bird was let go while the remarks were spoken: they are added to its saved record. */
+  private static boolean isOfLastSaved(State state, Event.MemoRecorded memo) {
+    return state.lastSaved().filter(l -> memo.name().startsWith(l.id() + "-")).isPresent()
+        && state.record().isPresent();
+  }
+
+  private static Step remark(CaptureRecord saved, State state, Event.MemoRecorded memo) {
+    Offer offer = offer(saved, memo);
+    FieldValue note = ((Heard.One) offer.heard()).value();
+    CaptureRecord remarked =
+        saved.with(FieldId.NOTE, new Entry(note, offer.provenance(), memo.at(), List.of()));
+    return Step.of(
+            state.withAccounted(remarked).message("Remarks added to record " + saved.id() + "."))
+        .then(new Effect.AccountFor(remarked))
+        .then(new Effect.Sound(Tone.TAKEN));
+  }
+
+  /** The bird in the hand; where there is none the one saved last, or else a new one. */
+  private CaptureRecord about(State state, Instant at) {
+    return state.record().or(state::lastSaved).orElseGet(() -> values.current(state, at));
+  }
+
+  private static Offer offer(CaptureRecord record, Event.MemoRecorded memo) {
     String written =
         record
             .value(FieldId.NOTE)
             .map(v -> v instanceof FieldValue.Note note ? note.written() : "")
             .orElse("");
-    Offer offer =
-        new Offer(
-            FieldId.NOTE,
-            new Heard.One(new FieldValue.Note(written, Optional.of(memo.name()))),
-            new Provenance(
-                Provenance.Way.SAID, "memo of " + memo.length().toSeconds() + " seconds"));
-    return values.inPlace(ended, List.of(offer), memo.at());
+    return new Offer(
+        FieldId.NOTE,
+        new Heard.One(new FieldValue.Note(written, Optional.of(memo.name()))),
+        new Provenance(Provenance.Way.SAID, "memo of " + memo.length().toSeconds() + " seconds"));
   }
 
   Step failed(State state, Event.MemoFailed memo) {

@@ -19,6 +19,7 @@ import org.calamus.core.rule.Known;
  * @param known what the saved records tell
  * @param recent the last saved records, newest first
  * @param savedCount the records saved in this session
+ * @param lastSaved the bird saved last in this session, to which remarks may be added
  * @param face what the bander was last told
  * @param console what is known of the parts
  */
@@ -31,6 +32,7 @@ public record State(
     Known known,
     List<String> recent,
     int savedCount,
+    Optional<CaptureRecord> lastSaved,
     Face face,
     Console console) {
 
@@ -59,6 +61,7 @@ public record State(
         known,
         List.of(),
         0,
+        Optional.empty(),
         Face.atStart(),
         Console.atStart());
   }
@@ -79,6 +82,7 @@ public record State(
         known,
         recent,
         savedCount,
+        lastSaved,
         change.apply(face),
         console);
   }
@@ -93,6 +97,7 @@ public record State(
         known,
         recent,
         savedCount,
+        lastSaved,
         face,
         change.apply(console));
   }
@@ -103,12 +108,22 @@ public record State(
 
   State withOpen(Optional<FieldId> field) {
     return new State(
-        record, nextId, field, question, changes, known, recent, savedCount, face, console);
+        record,
+        nextId,
+        field,
+        question,
+        changes,
+        known,
+        recent,
+        savedCount,
+        lastSaved,
+        face,
+        console);
   }
 
   State withQuestion(Optional<Question> asked) {
     return new State(
-        record, nextId, open, asked, changes, known, recent, savedCount, face, console);
+        record, nextId, open, asked, changes, known, recent, savedCount, lastSaved, face, console);
   }
 
   State withRecord(CaptureRecord changed, List<Change> made) {
@@ -121,6 +136,7 @@ public record State(
         known,
         recent,
         savedCount,
+        lastSaved,
         face,
         console);
   }
@@ -142,6 +158,7 @@ public record State(
         known.with(accounted),
         recent,
         savedCount,
+        lastSaved.map(l -> l.id() == accounted.id() ? accounted : l),
         face,
         console);
   }
@@ -156,6 +173,7 @@ public record State(
         known,
         recent,
         savedCount,
+        lastSaved,
         face.withKeys("").withMisses(0),
         console.withWaiting(Optional.empty()).withWarned(View.Hold.WITHIN));
   }
@@ -172,6 +190,7 @@ public record State(
         known.with(saved),
         lines.subList(0, Math.min(RECENT, lines.size())),
         savedCount + 1,
+        Optional.of(saved),
         face,
         console);
   }

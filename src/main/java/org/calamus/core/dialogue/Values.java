@@ -150,6 +150,38 @@ final class Values {
         .findFirst();
   }
 
+  /** Whether remarks given now are about the bird saved last, since there is none in the hand. */
+  static boolean isForLastSaved(State state) {
+    return state.record().isEmpty() && state.lastSaved().isPresent();
+  }
+
+  /** Remarks that come when the bird is gone are added to its saved record. */
+  private Step remark(Step step, Offer offer, List<Offer> rest, List<String> told, Instant at) {
+    State state = step.state();
+    Optional<FieldValue> value = decide(state, offer, at);
+    if (value.isEmpty()) {
+      return step.then(s -> prompts.miss(s, hint(offer), told));
+    }
+    CaptureRecord saved = state.lastSaved().orElseThrow();
+    CaptureRecord remarked =
+        saved.with(FieldId.NOTE, new Entry(value.get(), offer.provenance(), at, List.of()));
+    State after =
+        state
+            .withAccounted(remarked)
+            .withOpen(Optional.of(setup.form().first()))
+            .face(f -> f.withKeys("").withMisses(0).withoutBig())
+            .message("Remarks added to record " + saved.id() + ".");
+    List<String> more = new ArrayList<>(told);
+    more.add("remarks added");
+    return offer(
+        new Step(after, step.effects())
+            .then(new Effect.AccountFor(remarked))
+            .then(new Effect.Sound(Tone.TAKEN)),
+        rest,
+        more,
+        at);
+  }
+
   private static boolean isBand(Offer offer) {
     return offer.field() == FieldId.BAND && !(offer.heard() instanceof Heard.No);
   }
@@ -203,6 +235,9 @@ final class Values {
     List<Offer> rest = offers.subList(1, offers.size());
     if (first.field() == FieldId.RELEASE && state.record().isEmpty()) {
       return step.then(Values::nothingToLetGo);
+    }
+    if (first.field() == FieldId.NOTE && isForLastSaved(state)) {
+      return remark(step, first, rest, told, at);
     }
     Optional<FieldValue> value = decide(state, first, at).map(v -> orEarly(state, first, v));
     if (value.isEmpty()) {

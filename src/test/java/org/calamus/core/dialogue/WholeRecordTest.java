@@ -347,6 +347,36 @@ class WholeRecordTest {
   }
 
   @Test
+  void remarksMayBeTypedWhenTheBirdIsGone() {
+    Talk talk = withBird().keys("+27").keys("Sang from the nearest bush\n");
+    assertThat(talk.record()).isEmpty();
+    assertThat(talk.lastSpoken()).isEqualTo("remarks added. species");
+    talk.keys("+27");
+    assertThat(talk.view().message()).isEqualTo("Remarks for record 1, the bird saved last.");
+    talk.keys("Again\n");
+    CaptureRecord kept =
+        talk.effects().stream()
+            .filter(Effect.AccountFor.class::isInstance)
+            .map(e -> ((Effect.AccountFor) e).record())
+            .reduce((one, next) -> next)
+            .orElseThrow();
+    assertThat(kept.id()).isEqualTo(1);
+    assertThat(kept.band()).contains(band("2841-55601"));
+    assertThat(kept.value(FieldId.NOTE)).contains(new FieldValue.Note("Again", Optional.empty()));
+    assertThat(talk.saved()).as("no new bird").isEqualTo(1);
+  }
+
+  @Test
+  void remarksStillSpokenWhenTheBirdGoesAreItsOwn() {
+    Talk talk = talk().say("white breasted nuthatch").say("six zero one").say("remarks");
+    talk.say("released").say("cedar waxwing");
+    talk.event(new Event.MemoRecorded(talk.now(), "1-063008.wav", Duration.ofSeconds(4)));
+    assertThat(talk.field(FieldId.NOTE)).as("not the next bird's").isEqualTo("-");
+    assertThat(talk.state().lastSaved().orElseThrow().value(FieldId.NOTE))
+        .contains(new FieldValue.Note("", Optional.of("1-063008.wav")));
+  }
+
+  @Test
   void severalCriteriaAreTakenAtOnce() {
     Talk talk = talk().say("white breasted nuthatch").say("how aged plumage moult limit");
     assertThat(talk.field(FieldId.HOW_AGED)).isEqualTo("PL LP");
