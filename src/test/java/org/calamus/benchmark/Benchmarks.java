@@ -12,6 +12,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.calamus.support.JarProcess;
+import org.calamus.support.ShortForm;
 
 /**
  * Measures the finished jar against its budgets and prints a table; then how well it hears.
@@ -28,10 +29,10 @@ final class Benchmarks {
   private static final List<Path> SPEECH =
       List.of(
           Path.of("demo-data/speech/01-band.wav"),
-          Path.of("demo-data/speech/02-species.wav"),
-          Path.of("demo-data/speech/03-age.wav"),
+          Path.of("demo-data/speech/17-bird.wav"),
           Path.of("demo-data/speech/04-sex.wav"),
-          Path.of("demo-data/speech/05-wing.wav"));
+          Path.of("demo-data/speech/18-wing.wav"),
+          Path.of("demo-data/speech/06-correction.wav"));
 
   private final PrintStream out = System.out;
 
@@ -94,7 +95,7 @@ final class Benchmarks {
   }
 
   /** From the start of the process until the ears are up and the first field is asked. */
-  private static double secondsToListening(Path folder) throws InterruptedException {
+  private static double secondsToListening(Path folder) throws IOException, InterruptedException {
     long began = System.nanoTime();
     try (JarProcess jar = capture(folder, SPEECH.subList(0, 1))) {
       jar.await("asked: Band number");
@@ -105,7 +106,8 @@ final class Benchmarks {
     }
   }
 
-  private static JarProcess capture(Path folder, List<Path> recordings) {
+  private static JarProcess capture(Path folder, List<Path> recordings) throws IOException {
+    ShortForm.into(folder.resolve("data"));
     List<String> arguments = new ArrayList<>(List.of("capture", "--plain", "--quiet"));
     arguments.addAll(List.of("--data", folder.resolve("data").toString()));
     arguments.addAll(List.of("--cache", folder.resolve("cache").toString()));
@@ -158,7 +160,7 @@ final class Benchmarks {
     List<Double> peak = new ArrayList<>();
     for (int i = 0; i < 2; i++) {
       try (JarProcess jar = capture(folder, SPEECH)) {
-        jar.await("asked: Mass");
+        jar.await("taken: Wing chord 92 mm");
         String status = Files.readString(Path.of("/proc", "" + jar.pid(), "status"));
         resident.add(megabytes(status, "VmRSS"));
         peak.add(megabytes(status, "VmHWM"));
