@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicReference;
 import org.calamus.adapter.files.MemoFiles;
 import org.calamus.adapter.lanterna.LanternaScreen;
@@ -20,7 +19,6 @@ import org.calamus.adapter.speaker.SilentVoice;
 import org.calamus.adapter.sqlite.SqliteRecordStore;
 import org.calamus.adapter.vosk.ModelFolder;
 import org.calamus.adapter.vosk.VoskEars;
-import org.calamus.core.speech.Vocabulary;
 import org.calamus.engine.Ports;
 import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
@@ -47,18 +45,13 @@ final class CaptureCommand {
 
   int run() throws InterruptedException {
     Folders folders = options.folders();
-    CompletableFuture<Hearing> hearing = new CompletableFuture<>();
-    Ears ears = ears(folders, hearing);
     Station station =
         Station.read(folders, instruments()).called(capture.place(), capture.bander());
     Optional<AudioSource> sound = sound(station);
-    if (options.model().isPresent() && sound.isPresent()) {
-      SpeechModel.open(folders, options.model(), station.vocabulary()).close();
-    }
     if (!options.isPlain()) {
       Log.instead(folders.log());
     }
-    sound.ifPresent(s -> hearing.complete(new Hearing(station.vocabulary(), s)));
+    Ears ears = ears(folders, station, sound);
     try (RecordStore store = new SqliteRecordStore(folders.data(), folders.natives())) {
       Ports ports =
           new Ports(
@@ -117,25 +110,24 @@ final class CaptureCommand {
     return Optional.of(room);
   }
 
-  /** What the ears need of the station, known once its files are read. */
-  private record Hearing(Vocabulary vocabulary, AudioSource sound) {}
-
   /**
    * The ears, made while the keypad works already; where there is no model the console goes on by
-   * keypad and says why. The recogniser's library is loaded while the station's files are read.
+   * keypad and says why. A model that the user named is looked at beforehand: it was asked for.
    */
-  private Ears ears(Folders folders, CompletableFuture<Hearing> hearing) {
-    if (capture.isKeypadOnly()) {
+  private Ears ears(Folders folders, Station station, Optional<AudioSource> sound) {
+    if (sound.isEmpty()) {
       return new DeafEars(clock);
+    }
+    if (options.model().isPresent()) {
+      SpeechModel.open(folders, options.model(), station.vocabulary()).close();
     }
     return new LateEars(
         () -> {
           NativeLibraries.keepRecogniser(folders.cache().resolve("recogniser"));
           VoskEars.loadAhead(Optional.of(folders.log()));
-          Hearing known = hearing.join();
-          ModelFolder folder = SpeechModel.open(folders, options.model(), known.vocabulary());
+          ModelFolder folder = SpeechModel.open(folders, options.model(), station.vocabulary());
           model.set(Optional.of(folder));
-          return new VoskEars(folder.path(), known.sound(), clock, settings(folders, folder));
+          return new VoskEars(folder.path(), sound.get(), clock, settings(folders, folder));
         },
         clock);
   }
