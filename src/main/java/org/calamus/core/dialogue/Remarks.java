@@ -66,7 +66,9 @@ final class Remarks {
     State ended = state.console(c -> c.withMemo(Optional.empty()));
     CaptureRecord record = about(ended, memo.at());
     if (isOfLastSaved(ended, memo)) {
-      return remark(ended.lastSaved().orElseThrow(), ended, memo);
+      Offer offer = offer(ended.lastSaved().orElseThrow(), memo);
+      FieldValue note = ((Heard.One) offer.heard()).value();
+      return Values.addRemarks(ended, new Entry(note, offer.provenance(), memo.at(), List.of()));
     }
     if (!memo.name().startsWith(record.id() + "-")) {
       return Step.of(
@@ -79,17 +81,6 @@ final class Remarks {
   private static boolean isOfLastSaved(State state, Event.MemoRecorded memo) {
     return state.lastSaved().filter(l -> memo.name().startsWith(l.id() + "-")).isPresent()
         && state.record().isPresent();
-  }
-
-  private static Step remark(CaptureRecord saved, State state, Event.MemoRecorded memo) {
-    Offer offer = offer(saved, memo);
-    FieldValue note = ((Heard.One) offer.heard()).value();
-    CaptureRecord remarked =
-        saved.with(FieldId.NOTE, new Entry(note, offer.provenance(), memo.at(), List.of()));
-    return Step.of(
-            state.withAccounted(remarked).message("Remarks added to record " + saved.id() + "."))
-        .then(new Effect.AccountFor(remarked))
-        .then(new Effect.Sound(Tone.TAKEN));
   }
 
   /** The bird in the hand; where there is none the one saved last, or else a new one. */

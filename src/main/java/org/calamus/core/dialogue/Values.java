@@ -162,24 +162,23 @@ final class Values {
     if (value.isEmpty()) {
       return step.then(s -> prompts.miss(s, hint(offer), told));
     }
-    CaptureRecord saved = state.lastSaved().orElseThrow();
-    CaptureRecord remarked =
-        saved.with(FieldId.NOTE, new Entry(value.get(), offer.provenance(), at, List.of()));
     State after =
         state
-            .withAccounted(remarked)
             .withOpen(Optional.of(setup.form().first()))
-            .face(f -> f.withKeys("").withMisses(0).withoutBig())
-            .message("Remarks added to record " + saved.id() + ".");
+            .face(f -> f.withKeys("").withMisses(0).withoutBig());
     List<String> more = new ArrayList<>(told);
     more.add("remarks added");
-    return offer(
-        new Step(after, step.effects())
-            .then(new Effect.AccountFor(remarked))
-            .then(new Effect.Sound(Tone.TAKEN)),
-        rest,
-        more,
-        at);
+    Entry note = new Entry(value.get(), offer.provenance(), at, List.of());
+    return offer(new Step(after, step.effects()).then(s -> addRemarks(s, note)), rest, more, at);
+  }
+
+  /** Adds remarks to the record of the bird saved last, which gets a new version. */
+  static Step addRemarks(State state, Entry note) {
+    CaptureRecord remarked = state.lastSaved().orElseThrow().with(FieldId.NOTE, note);
+    return Step.of(
+            state.withAccounted(remarked).message("Remarks added to record " + remarked.id() + "."))
+        .then(new Effect.AccountFor(remarked))
+        .then(new Effect.Sound(Tone.TAKEN));
   }
 
   private static boolean isBand(Offer offer) {
@@ -392,8 +391,13 @@ final class Values {
   }
 
   private Face shown(Face face, FieldId field, FieldValue value) {
-    String brief = Phrases.brief(setup.form().spec(field), value).replaceFirst(" (mm|g)$", "");
-    return face.withBig(brief, label(field, "= ", " taken")).withMessage("");
+    return face.withBig(big(setup.form().spec(field), value), label(field, "= ", " taken"))
+        .withMessage("");
+  }
+
+  /** A value in large glyphs has its unit beside it, in the label. */
+  private static String big(FieldSpec spec, FieldValue value) {
+    return Phrases.brief(spec, value).replaceFirst(" (mm|g)$", "");
   }
 
   private String label(FieldId field, String mark, String standing) {
@@ -419,9 +423,7 @@ final class Values {
             .withQuestion(Optional.of(keep))
             .face(
                 f ->
-                    f.withBig(
-                            Phrases.brief(spec, keep.value()).replaceFirst(" (mm|g)$", ""),
-                            label(keep.field(), "? ", " in question"))
+                    f.withBig(big(spec, keep.value()), label(keep.field(), "? ", " in question"))
                         .withMessage("")
                         .withKeys(""));
     String keeps =

@@ -82,6 +82,11 @@ public record PastCapture(
         .flatMap(v -> v instanceof FieldValue.Code c ? Optional.of(c.code()) : Optional.empty());
   }
 
+  /** The kind of capture; a new band where nothing else was said. */
+  public CaptureKind kind() {
+    return code(FieldId.KIND).flatMap(CaptureKind::ofCode).orElse(CaptureKind.NEW);
+  }
+
   /** The number of the band that the bird wore when it went, or empty. */
   public Optional<BandNumber> band() {
     return number(FieldId.BAND);

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.calamus.core.record.BandNumber;
-import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.PastCapture;
 import org.calamus.core.record.Spoken;
@@ -30,9 +29,6 @@ record BandAccounts(Known known, ZoneId zone) {
           "ledger.balance: derived: every band that was received has one fate, or none yet",
           "ledger.day: a band for every bird that got one; common practice",
           "ledger.gap: nothing between two used bands is unexplained; common practice");
-
-  private static final Set<CaptureKind> GETS_BAND =
-      Set.of(CaptureKind.NEW, CaptureKind.REPLACED, CaptureKind.ADDED);
 
   BandAccounts {
     Objects.requireNonNull(known);
@@ -77,9 +73,7 @@ record BandAccounts(Known known, ZoneId zone) {
 
   private Optional<Finding> ofDay(LocalDate day) {
     List<PastCapture> banded =
-        known.captures().onDay(day, zone).stream()
-            .filter(c -> GETS_BAND.contains(kind(c)))
-            .toList();
+        known.captures().onDay(day, zone).stream().filter(c -> c.kind().putsBand()).toList();
     Set<BandNumber> bands = new HashSet<>();
     List<PastCapture> without =
         banded.stream()
@@ -106,10 +100,6 @@ record BandAccounts(Known known, ZoneId zone) {
 
   private boolean isUsed(BandNumber band) {
     return known.ledger().fateOf(band).filter(BandFate.USED::equals).isPresent();
-  }
-
-  private static CaptureKind kind(PastCapture capture) {
-    return capture.code(FieldId.KIND).flatMap(CaptureKind::ofCode).orElse(CaptureKind.NEW);
   }
 
   private static String named(PastCapture capture) {

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.calamus.core.record.BandNumber;
-import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Captures;
 import org.calamus.core.record.FieldId;
@@ -68,7 +67,7 @@ public record Known(BandLedger ledger, Captures captures, StationSample sample) 
     if (band.isEmpty()) {
       return ledger;
     }
-    return switch (kind(capture)) {
+    return switch (capture.kind()) {
       case NEW, REPLACED, ADDED -> ledger.withUsed(band.get());
       case LOST -> ledger.withFate(band.get(), BandFate.LOST);
       case DESTROYED -> ledger.withFate(band.get(), BandFate.DESTROYED);
@@ -76,13 +75,9 @@ public record Known(BandLedger ledger, Captures captures, StationSample sample) 
     };
   }
 
-  private static CaptureKind kind(PastCapture capture) {
-    return capture.code(FieldId.KIND).flatMap(CaptureKind::ofCode).orElse(CaptureKind.NEW);
-  }
-
   /** The captures of the bird that wears a band, oldest first; a lost band was on no bird. */
   public List<PastCapture> birds(BandNumber band) {
-    return captures.ofBand(band).stream().filter(c -> kind(c).hasBird()).toList();
+    return captures.ofBand(band).stream().filter(c -> c.kind().hasBird()).toList();
   }
 
   /** Whether the records have a bird that wears or wore the band. */
