@@ -33,20 +33,24 @@ public final class Dialogue {
 
   private final Setup setup;
   private final Values values;
+  private final Offers offers;
   private final Prompts prompts;
   private final Orders orders;
   private final Keypad keypad;
   private final Holding holding;
+  private final Saving saving;
   private final Remarks remarks;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
     this.setup = setup;
     this.values = new Values(setup);
+    this.offers = new Offers(setup);
     this.prompts = new Prompts(setup);
-    this.orders = new Orders(setup, values);
-    this.remarks = new Remarks(setup.form(), values);
+    this.orders = new Orders(setup);
+    this.remarks = new Remarks(setup, values);
     this.keypad = new Keypad(setup, values, orders, remarks);
+    this.saving = new Saving(setup);
     this.holding = new Holding(setup.rules().policy());
   }
 
@@ -98,7 +102,7 @@ public final class Dialogue {
       return started(state, started);
     }
     if (event instanceof Event.Saved saved) {
-      return orders.saved(state, saved.record());
+      return saving.saved(state, saved.record());
     }
     if (event instanceof Event.StoreFailed failed) {
       return storeFailed(state, failed);
@@ -253,7 +257,7 @@ public final class Dialogue {
     boolean mustWait = state.question().isPresent() || !state.face().keys().isEmpty();
     return mustWait
         ? Step.of(state.console(c -> c.withWaiting(Optional.of(offer))))
-        : values.offer(state, List.of(offer), at);
+        : offers.offer(state, List.of(offer), at);
   }
 
   /**

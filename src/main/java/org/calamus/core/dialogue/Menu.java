@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
 import org.calamus.core.form.Release;
@@ -62,7 +61,7 @@ final class Menu {
             new Provenance(Provenance.Way.KEYED, "+/"),
             at);
       case '-':
-        return orders.erase(closed, Optional.empty(), at);
+        return orders.erase(closed, at);
       default:
         return c >= '0' && c <= '9' ? digit(state, closed, c) : Step.of(closed);
     }
