@@ -19,11 +19,13 @@ final class Orders {
   private final Setup setup;
   private final Values values;
   private final Prompts prompts;
+  private final Heeding heeding;
 
   Orders(Setup setup, Values values) {
     this.setup = setup;
     this.values = values;
     this.prompts = new Prompts(setup);
+    this.heeding = new Heeding(setup);
   }
 
   /** Carries out a command, wherever it came from. */
@@ -50,6 +52,11 @@ final class Orders {
         return outOfOrder(state, at);
       case END:
         return end(state);
+      case STAND_BY:
+      case RESUME:
+      case TALK_KEY:
+      case TALK_OPEN:
+        return heeding.order(state, command, at);
       default:
         throw new AssertionError(command);
     }
