@@ -67,7 +67,17 @@ record Console(
     changed.putAll(health);
     changed.put(part.part(), part);
     return new Console(
-        changed, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, memo, attention, now);
+        changed,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        waiting,
+        warned,
+        memo,
+        attention,
+        now);
   }
 
   /** Whether the store has failed and not worked since. */
@@ -77,7 +87,8 @@ record Console(
 
   Console withSpeaking(boolean speaks) {
     return new Console(
-        health, speaks, isHearing, decibels, live, weighings, waiting, warned, memo, attention, now);
+        health, speaks, isHearing, decibels, live, weighings, waiting, warned, memo, attention,
+        now);
   }
 
   Console withLevel(int level, boolean hears) {
@@ -119,22 +130,62 @@ record Console(
 
   Console withWaiting(Optional<Offer> offer) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, offer, warned, memo, attention, now);
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        offer,
+        warned,
+        memo,
+        attention,
+        now);
   }
 
   Console at(Instant time) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, memo, attention, time);
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        waiting,
+        warned,
+        memo,
+        attention,
+        time);
   }
 
   Console withWarned(View.Hold hold) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, waiting, hold, memo, attention, now);
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        waiting,
+        hold,
+        memo,
+        attention,
+        now);
   }
 
   Console withMemo(Optional<String> name) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, name, attention, now);
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        waiting,
+        warned,
+        name,
+        attention,
+        now);
   }
 
   Console attending(UnaryOperator<Attention> change) {

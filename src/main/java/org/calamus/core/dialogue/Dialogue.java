@@ -212,7 +212,12 @@ public final class Dialogue {
     if (meaning instanceof Meaning.Unclear unclear) {
       return heeding.unclear(state, heard, unclear.hint());
     }
-    return meant(Heeding.understood(state, heard.at()), meaning, heard);
+    boolean isNothing =
+        meaning instanceof Meaning.Values given
+            && given.items().stream().allMatch(i -> i.heard() instanceof Heard.No);
+    return isNothing
+        ? heeding.rejecting(state, heard.at(), s -> meant(s, meaning, heard))
+        : meant(Heeding.understood(state, heard.at()), meaning, heard);
   }
 
   private Step meant(State state, Meaning meaning, Event.Heard heard) {

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.calamus.core.speech.Command;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Utterance;
@@ -98,20 +99,21 @@ final class Heeding {
     // without any word it was a noise, and no sign of other people
     return heard.utterance().words().isEmpty()
         ? Step.of(state)
-        : rejecting(state, heard.at(), Optional.empty());
+        : rejecting(state, heard.at(), Step::of);
   }
 
   /** Speech that was not understood. */
   Step unclear(State state, Event.Heard heard, String hint) {
-    return rejecting(state, heard.at(), Optional.of(hint));
+    return rejecting(state, heard.at(), s -> prompts.miss(s, hint));
   }
 
-  private Step rejecting(State state, Instant at, Optional<String> hint) {
+  /** Speech of which nothing was understood: others' talk where it is one time too many. */
+  Step rejecting(State state, Instant at, Function<State, Step> otherwise) {
     State counted = state.console(c -> c.attending(a -> a.rejecting(at)));
     if (counted.console().attention().isAmongOthers()) {
       return byKey(counted, "Others are talking. ", "others are talking. press to talk", at);
     }
-    return hint.isPresent() ? prompts.miss(counted, hint.get()) : Step.of(counted);
+    return otherwise.apply(counted);
   }
 
   /** The talk key: ends what is being said, or opens the ears for it. */
@@ -209,6 +211,16 @@ final class Heeding {
     return mayPause && !now.isBefore(attention.activeAt().plus(limit))
         ? paused(state, "Paused after " + limit.toMinutes() + " minutes without a bird. ")
         : Step.of(state);
+  }
+
+  /** What may be said or pressed to be listened to in another way. */
+  List<View.Hint> changes(State state) {
+    Command other =
+        state.console().attention().talk() == Talk.OPEN ? Command.TALK_KEY : Command.TALK_OPEN;
+    Command pause = isPaused(state) ? Command.RESUME : Command.STAND_BY;
+    return List.of(
+        new View.Hint(setup.words(pause).orElse(""), "+" + Menu.PAUSE, ""),
+        new View.Hint(setup.words(other).orElse(""), "+" + Menu.TALK, ""));
   }
 
   /** What may be said or pressed to be heard at all, for the hints. */

@@ -22,7 +22,9 @@ final class Menu {
   /** Changes between open listening and the talk key. */
   static final String TALK = "96";
 
-  private static final String PAUSE = "95";
+  /** Pauses, or goes on. */
+  static final String PAUSE = "95";
+
   private static final String ABANDON = "98";
   private static final String END = "99";
 

@@ -222,6 +222,7 @@ public final class Views {
     hints.add(new View.Hint("erase", "+-", "empty a field"));
     hints.add(new View.Hint("abandon record", "+98", ""));
     hints.add(new View.Hint("end session", "+99", ""));
+    hints.addAll(new Heeding(setup).changes(state));
     return hints;
   }
 
