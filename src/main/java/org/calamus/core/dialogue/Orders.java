@@ -15,6 +15,7 @@ final class Orders {
   private final Taking taking;
   private final TakingBack takingBack;
   private final Prompts prompts;
+  private final Heeding heeding;
 
   Orders(Setup setup) {
     this.setup = setup;
@@ -22,6 +23,7 @@ final class Orders {
     this.taking = new Taking(setup);
     this.takingBack = new TakingBack(setup);
     this.prompts = new Prompts(setup);
+    this.heeding = new Heeding(setup);
   }
 
   /** Carries out a command, wherever it came from. */
@@ -48,6 +50,11 @@ final class Orders {
         return outOfOrder(state, at);
       case END:
         return end(state);
+      case STAND_BY:
+      case RESUME:
+      case TALK_KEY:
+      case TALK_OPEN:
+        return heeding.order(state, command, at);
       default:
         throw new AssertionError(command);
     }
