@@ -164,7 +164,7 @@ public final class Views {
   }
 
   private Optional<String> question(State state) {
-    return state.question().map(new Questions(setup.phrases())::shown);
+    return state.question().map(q -> new Questions(setup).shown(state, q));
   }
 
   private static List<View.Health> health(State state) {
