@@ -213,16 +213,6 @@ final class Heeding {
         : Step.of(state);
   }
 
-  /** What may be said or pressed to be listened to in another way. */
-  List<View.Hint> changes(State state) {
-    Command other =
-        state.console().attention().talk() == Talk.OPEN ? Command.TALK_KEY : Command.TALK_OPEN;
-    Command pause = isPaused(state) ? Command.RESUME : Command.STAND_BY;
-    return List.of(
-        new View.Hint(setup.words(pause).orElse(""), Sayable.keys(pause), ""),
-        new View.Hint(setup.words(other).orElse(""), Sayable.keys(other), ""));
-  }
-
   /** What may be said or pressed to be heard at all, for the hints. */
   List<View.Hint> hints(State state) {
     if (isPaused(state)) {

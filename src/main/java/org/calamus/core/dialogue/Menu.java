@@ -47,6 +47,7 @@ final class Menu {
     State closed = state.face(Face::withoutMenu);
     if (c >= '1'
         && c <= '3'
+        && state.face().keys().isEmpty()
         && closed.question().isPresent()
         && closed.question().get() instanceof Question.Skipped skipped) {
       return skipped(closed, skipped, c, at);

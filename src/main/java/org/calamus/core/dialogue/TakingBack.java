@@ -35,8 +35,8 @@ final class TakingBack {
     if (main instanceof Change.Passed) {
       return prompts.prompt(asking(undo(state, from, at).state(), main.field(), ""), "back");
     }
-    Step undone = undo(state, from, at);
-    Optional<Finding> wrong = refusal(state, undone.state().record().orElseThrow(), at);
+    Step undone = possible(undo(state, from, at), main.field(), at);
+    Optional<Finding> wrong = refusal(undone.state(), at);
     if (wrong.isPresent()) {
       return refuse(state, wrong.get());
     }
@@ -45,6 +45,22 @@ final class TakingBack {
         .then(s -> Step.of(asking(s, main.field(), spec.label() + " taken back.")))
         .then(s -> Step.of(s.face(f -> f.withEchoed(Optional.of(main.field())))))
         .then(s -> prompts.prompt(s, spec.spoken() + " taken back"));
+  }
+
+  /**
+   * What a field held before may have become impossible, as a band that was called lost meanwhile:
+   * then the field is emptied.
+   */
+  private Step possible(Step undone, FieldId field, Instant at) {
+    boolean isPossible =
+        !holds(undone.state(), field) || refusal(undone.state(), at).isEmpty();
+    if (isPossible) {
+      return undone;
+    }
+    CaptureRecord without = undone.state().record().orElseThrow().without(field);
+    return undone
+        .then(s -> Step.of(s.withRecord(without, s.changes())))
+        .then(new Effect.JournalErased(without, field, at));
   }
 
   private static State asking(State state, FieldId field, String message) {
@@ -162,7 +178,7 @@ final class TakingBack {
     }
     CaptureRecord record = state.record().orElseThrow();
     CaptureRecord without = record.without(field.get());
-    Optional<Finding> wrong = refusal(state, without, at);
+    Optional<Finding> wrong = refusal(state.withRecord(without, state.changes()), at);
     if (wrong.isPresent()) {
       return refuse(state, wrong.get());
     }
@@ -180,7 +196,8 @@ final class TakingBack {
   }
 
   /** What a record would break without a value: without its kind a recapture is a new bird. */
-  private Optional<Finding> refusal(State state, CaptureRecord record, Instant at) {
+  private Optional<Finding> refusal(State state, Instant at) {
+    CaptureRecord record = state.record().orElseThrow();
     return record.entries().keySet().stream()
         .flatMap(f -> setup.rules().check(record, f, state.known(), at).stream())
         .filter(f -> f.severity() == Finding.Severity.REFUSED)
