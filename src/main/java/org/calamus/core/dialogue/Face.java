@@ -133,8 +133,7 @@ record Face(
 
   /** The voice has fallen silent. */
   Face withSaid() {
-    return withTold(
-        new Told(told.phrase(), told.repeats(), told.field(), told.rest(), true));
+    return withTold(new Told(told.phrase(), told.repeats(), told.field(), told.rest(), true));
   }
 
   private Face withTold(Told last) {

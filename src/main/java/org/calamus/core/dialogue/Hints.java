@@ -68,8 +68,7 @@ final class Hints {
     return Sayable.ALL.stream()
         .filter(s -> commands.contains(s.command()) && s.unavailable(state).isEmpty())
         .map(
-            s ->
-                new View.Hint(setup.words(s.command()).orElse(s.meaning()), s.keys(), s.meaning()))
+            s -> new View.Hint(setup.words(s.command()).orElse(s.meaning()), s.keys(), s.meaning()))
         .toList();
   }
 

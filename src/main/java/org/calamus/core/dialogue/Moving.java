@@ -7,8 +7,8 @@ import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 
 /**
- * The part of the dialogue that goes from field to field. A value in question is not taken along: it
- * is dropped, and that is said, since one that a rule doubts must not be kept unseen.
+ * The part of the dialogue that goes from field to field. A value in question is not taken along:
+ * it is dropped, and that is said, since one that a rule doubts must not be kept unseen.
  */
 final class Moving {
 
@@ -77,9 +77,7 @@ final class Moving {
         state
             .withQuestion(Optional.empty())
             .withOpen(to)
-            .face(
-                f ->
-                    f.withoutBig().withMessage(message).withKeys("").withMissed(Misses.none()));
+            .face(f -> f.withoutBig().withMessage(message).withKeys("").withMissed(Misses.none()));
     List<String> told =
         dropped
             .filter(f -> !isAskedAgain)

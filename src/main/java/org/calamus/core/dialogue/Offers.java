@@ -145,14 +145,14 @@ final class Offers {
   }
 
   /** A value is refused: it is not stored, and what the field held before stays, which is said. */
-  private Step refuse(
-      State state, FieldId field, Finding finding, List<String> told, Instant at) {
+  private Step refuse(State state, FieldId field, Finding finding, List<String> told, Instant at) {
     State refused =
         state
             .withOpen(Optional.of(field))
             .withQuestion(Optional.empty())
             .face(f -> f.withMessage(finding.shown()).withKeys("").withoutBig());
-    String stays = taking.held(state, setup.form().spec(field)).isEmpty() ? "" : staying(state, field);
+    String stays =
+        taking.held(state, setup.form().spec(field)).isEmpty() ? "" : staying(state, field);
     return TakingBack.withoutConclusions(refused, field, at)
         .then(new Effect.Sound(Tone.LOOK_HERE))
         .say(Prompts.joined(told, finding.spoken() + stays));
@@ -207,8 +207,7 @@ final class Offers {
     Optional<Offer> waiting = step.state().console().waiting();
     boolean isWanted = hasWaiting(step.state());
     boolean isForNext = step.state().record().filter(r -> r.kind().hasBird()).isEmpty();
-    State state =
-        step.state().console(c -> isForNext ? c : c.withWaiting(Optional.empty()));
+    State state = step.state().console(c -> isForNext ? c : c.withWaiting(Optional.empty()));
     Step cleared = new Step(state, step.effects());
     if (isWanted) {
       return offer(cleared, List.of(waiting.get()), told, at);

@@ -80,11 +80,8 @@ final class Orders {
     if (question instanceof Question.Keep keep) {
       return offers.keep(state.withQuestion(Optional.empty()), keep, at);
     }
-    if (question instanceof Question.Which which) {
-      return prompts.miss(state, Twins.answers(which));
-    }
-    if (BandQuestions.isBand(question)) {
-      return prompts.miss(state, BandQuestions.answers(question));
+    if (BandQuestions.isBand(question) || question instanceof Question.Which) {
+      return prompts.miss(state, Questions.answers(question));
     }
     if (question instanceof Question.Resume resume) {
       return resume(state, resume.record());

@@ -85,9 +85,7 @@ final class Prompts {
 
   private String fitting(State state, String asked) {
     if (state.question().isPresent()) {
-      return BandQuestions.isBand(state.question().get())
-          ? BandQuestions.answers(state.question().get())
-          : "say affirm or negative";
+      return Questions.answers(state.question().get());
     }
     if (asked.isEmpty()) {
       return "save record, or correction";

@@ -7,6 +7,16 @@ package org.calamus.core.dialogue;
  */
 record Questions(Setup setup) {
 
+  /** What answers a question, as said. */
+  static String answers(Question question) {
+    if (question instanceof Question.Which which) {
+      return Twins.answers(which);
+    }
+    return BandQuestions.isBand(question)
+        ? BandQuestions.answers(question)
+        : "say affirm or negative";
+  }
+
   /** One sentence or two; how to answer stands in the hints. */
   String shown(State state, Question question) {
     if (question instanceof Question.Keep keep) {

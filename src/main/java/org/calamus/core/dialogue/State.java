@@ -192,7 +192,10 @@ public record State(
         recent,
         savedCount,
         lastSaved,
-        face.withKeys("").withMissed(Misses.none()).withEchoed(Optional.empty()).withRest(List.of()),
+        face.withKeys("")
+            .withMissed(Misses.none())
+            .withEchoed(Optional.empty())
+            .withRest(List.of()),
         console.withWaiting(Optional.empty()).withWarned(View.Hold.WITHIN));
   }
 

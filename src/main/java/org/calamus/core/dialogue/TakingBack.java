@@ -52,8 +52,7 @@ final class TakingBack {
    * then the field is emptied.
    */
   private Step possible(Step undone, FieldId field, Instant at) {
-    boolean isPossible =
-        !holds(undone.state(), field) || refusal(undone.state(), at).isEmpty();
+    boolean isPossible = !holds(undone.state(), field) || refusal(undone.state(), at).isEmpty();
     if (isPossible) {
       return undone;
     }
@@ -185,8 +184,7 @@ final class TakingBack {
     FieldSpec spec = setup.form().spec(field.get());
     State erased =
         asking(
-                state.withChange(
-                    without, new Change.Given(field.get(), record.entry(field.get()))),
+                state.withChange(without, new Change.Given(field.get(), record.entry(field.get()))),
                 field.get(),
                 spec.label() + " erased.")
             .face(f -> f.withEchoed(field));

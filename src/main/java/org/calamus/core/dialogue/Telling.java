@@ -65,6 +65,9 @@ final class Telling {
       return phrases.spokenWithName(form.spec(keep.field()), keep.value())
           + " is in question. affirm keeps it, negative drops it";
     }
+    if (question instanceof Question.Which which) {
+      return "two numbers sound alike. " + Twins.answers(which);
+    }
     return BandQuestions.isBand(question)
         ? "the band is in question. " + BandQuestions.answers(question)
         : "a question is open. " + fitting(question);
@@ -132,9 +135,7 @@ final class Telling {
   private String field(State state, FieldId field) {
     FieldSpec spec = form.spec(field);
     Optional<FieldValue> value = state.record().flatMap(r -> r.value(field));
-    return value
-        .map(v -> phrases.spokenWithName(spec, v))
-        .orElse(spec.spoken() + " has no value");
+    return value.map(v -> phrases.spokenWithName(spec, v)).orElse(spec.spoken() + " has no value");
   }
 
   /** Says which required fields have no value, and how many of the others that are asked. */
@@ -148,7 +149,8 @@ final class Telling {
     String names = required.stream().map(FieldSpec::spoken).collect(Collectors.joining(", "));
     String first = required.isEmpty() ? "nothing required is missing" : "missing " + names;
     String more = Spoken.digits(String.valueOf(asked.size())) + " more asked";
-    return Step.of(state.message(shown("Missing: ", required) + shown("Not given: ", asked)))
+    return Step.of(
+            state.message((shown("Missing: ", required) + shown("Not given: ", asked)).strip()))
         .say(asked.isEmpty() ? first : first + ". " + more);
   }
 
@@ -166,8 +168,8 @@ final class Telling {
   private String help(State state, Optional<FieldId> asked) {
     if (state.question().isPresent()) {
       Question question = state.question().get();
-      if (BandQuestions.isBand(question)) {
-        return BandQuestions.answers(question) + ". negative drops it";
+      if (BandQuestions.isBand(question) || question instanceof Question.Which) {
+        return Questions.answers(question) + ". negative drops it";
       }
       return question instanceof Question.Keep
           ? "affirm keeps it, negative drops it. or give another value"

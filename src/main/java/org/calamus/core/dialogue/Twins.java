@@ -23,11 +23,7 @@ final class Twins {
         state
             .withQuestion(Optional.of(which))
             .withOpen(Optional.of(which.field()))
-            .face(
-                f ->
-                    f.withBig("", "")
-                        .withMessage("")
-                        .withKeys(""));
+            .face(f -> f.withBig("", "").withMessage("").withKeys(""));
     String phrase = isAgain ? "digits only. " + answers(which) : answers(which);
     return Step.of(asked)
         .then(new Effect.Sound(Tone.LOOK_HERE))

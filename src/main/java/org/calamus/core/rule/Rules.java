@@ -60,7 +60,8 @@ public record Rules(Form form, Reference reference, Policy policy) {
   }
 
   /**
-   * The fields that hold the evidence which a field names, as a skull its score, and that are empty.
+   * The fields that hold the evidence which a field names, as a skull its score, and that are
+   * empty.
    *
    * @param record the record
    * @param how how it was aged or sexed; another field names none

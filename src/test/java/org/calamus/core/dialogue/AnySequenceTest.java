@@ -209,8 +209,7 @@ class AnySequenceTest {
     entries.forEach(
         (field, entry) ->
             assertThat(String.join(". ", said))
-                .contains(
-                    setup.phrases().spokenWithName(setup.form().spec(field), entry.value())));
+                .contains(setup.phrases().spokenWithName(setup.form().spec(field), entry.value())));
   }
 
   private void assertTakenBackToTheFirst(State from) {

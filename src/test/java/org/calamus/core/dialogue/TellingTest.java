@@ -83,8 +83,7 @@ class TellingTest {
   @CsvSource({"read back wing, wing nine two", "read back weight, mass has no value"})
   void readsBackOneField(String words, String told) {
     assertThat(nuthatch().say("nine two").say(words).lastSpoken()).isEqualTo(told);
-    assertThat(nuthatch().say("nine two").keys("+92").lastSpoken())
-        .isEqualTo("mass has no value");
+    assertThat(nuthatch().say("nine two").keys("+92").lastSpoken()).isEqualTo("mass has no value");
   }
 
   @Test
@@ -92,7 +91,7 @@ class TellingTest {
     Talk talk = Talk.atFenwick().say("white breasted nuthatch").say("what is missing");
     assertThat(talk.lastSpoken()).isEqualTo("missing band, age, sex. two more asked");
     assertThat(talk.view().message())
-        .isEqualTo("Missing: Band number, Age, Sex. Not given: Wing chord, Mass. ");
+        .isEqualTo("Missing: Band number, Age, Sex. Not given: Wing chord, Mass.");
     assertThat(nuthatch().keys("+93").lastSpoken())
         .isEqualTo("nothing required is missing. two more asked");
   }
@@ -162,8 +161,7 @@ class TellingTest {
 
   /** So long after that it is no sign of others' talk. */
   private static Talk later(Talk talk) {
-    return talk.event(
-        new Event.LevelMeasured(talk.now().plus(Duration.ofMinutes(3)), -60, false));
+    return talk.event(new Event.LevelMeasured(talk.now().plus(Duration.ofMinutes(3)), -60, false));
   }
 
   private static Talk givenUp() {
@@ -202,8 +200,7 @@ class TellingTest {
     for (int i = 0; i < 5; i++) {
       later(talk);
       talk.event(
-          new Event.Heard(
-              talk.now(), Utterance.of(List.of(Word.of(Word.UNKNOWN))), talk.now()));
+          new Event.Heard(talk.now(), Utterance.of(List.of(Word.of(Word.UNKNOWN))), talk.now()));
     }
     assertThat(talk.say("nine two").field(FieldId.WING)).isEqualTo("92");
   }
