@@ -297,6 +297,19 @@ class AnySequenceTest {
   }
 
   private Event event(Random random, State state, Instant now) {
+    if (Remarks.isListening(state) && random.nextInt(5) == 0) {
+      // the ears answer every memo, and hear nothing else until then
+      return new Event.MemoFailed(now, "No memo; type the note.");
+    }
+    boolean isUnheeding = Heeding.isPaused(state) || !Heeding.wantsEars(state);
+    if (isUnheeding && random.nextInt(2) == 0) {
+      // as a bander would, or else most of what is said would go unheeded
+      return new Event.KeyStruck(now, Key.of(Key.Name.TALK));
+    }
+    boolean isByKey = state.console().attention().talk() == Talk.KEY;
+    if (isByKey && !isUnheeding && random.nextInt(3) == 0) {
+      return new Event.Heard(now, Utterance.of("console open listening"), now);
+    }
     int kind = random.nextInt(20);
     if (kind < 5) {
       return new Event.Heard(now, Utterance.of(words(random)), now);
