@@ -101,7 +101,7 @@ public record Grammars(Vocabulary vocabulary) {
   private List<SpokenForm> listenedFor(Optional<FieldSpec> field) {
     boolean isSpelled = field.map(f -> SPELLED.contains(f.id())).orElse(false);
     List<SpokenForm> forms =
-        vocabulary.forms().stream()
+        vocabulary.heard().stream()
             .filter(f -> isSpelled || !(f.meaning() instanceof Token.Letter))
             .toList();
     forms = forms.stream().filter(f -> isNear(f.meaning(), field)).toList();

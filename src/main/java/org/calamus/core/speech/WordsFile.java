@@ -32,6 +32,8 @@ public final class WordsFile {
                   .split(" "))
           .collect(Collectors.toUnmodifiableSet());
 
+  private static final Set<String> FLAGS = Set.of("joined", "short", "written");
+
   /** How many words follow the first word of a meaning. */
   private static final Map<String, Integer> ARGUMENTS =
       Map.of("digit", 1, "number", 1, "tens", 1, "letter", 1, "field", 1, "code", 2, "command", 1);
@@ -62,7 +64,7 @@ public final class WordsFile {
     Contents contents =
         new Contents(
             new ArrayList<>(), new LinkedHashMap<>(), new LinkedHashMap<>(), new ArrayList<>());
-    SpokenForm.Section section = new SpokenForm.Section("", false, false);
+    SpokenForm.Section section = SpokenForm.Section.NONE;
     for (int i = 0; i < lines.size(); i++) {
       String line = lines.get(i).replaceFirst("#.*", "").strip();
       String where = file + ":" + (i + 1);
@@ -135,17 +137,18 @@ public final class WordsFile {
     List<String> parts = List.of(line.split("\\s+"));
     if (parts.size() == 1) {
       contents.problems().add(where + ": a section needs a name.");
-      return new SpokenForm.Section("", false, false);
+      return SpokenForm.Section.NONE;
     }
     List<String> flags = parts.subList(2, parts.size());
     for (String flag : flags) {
-      if (!flag.equals("joined") && !flag.equals("short")) {
+      if (!FLAGS.contains(flag)) {
         contents
             .problems()
-            .add(where + ": \"" + flag + "\" is no kind of section; use joined or short.");
+            .add(where + ": \"" + flag + "\" is no kind of section; use joined, short or written.");
       }
     }
-    return new SpokenForm.Section(parts.get(1), flags.contains("joined"), flags.contains("short"));
+    return new SpokenForm.Section(
+        parts.get(1), flags.contains("joined"), flags.contains("short"), flags.contains("written"));
   }
 
   private static void readLine(

@@ -96,6 +96,24 @@ class GrammarsTest {
   }
 
   @Test
+  void listensForOneOfTwoSpellingsThatSoundAlike() {
+    Form whole = WholeRecord.form(CodeSet.LABORATORY);
+    for (FieldSpec spec : whole.fields()) {
+      assertThat(GRAMMARS.asking(Optional.of(spec)).phrases())
+          .as(spec.label())
+          .contains("body moult")
+          .doesNotContain("body molt", "x ray", "release");
+    }
+    assertThat(Fenwick.vocabulary().words()).contains("moult").doesNotContain("molt", "alfa");
+  }
+
+  @Test
+  void leavesOutTheTailWhileANumberIsAskedSinceTwoIsHeardForIt() {
+    assertThat(asking(FieldId.WING)).doesNotContain("tail").contains("rectrices", "fat", "net");
+    assertThat(asking(FieldId.SPECIES)).contains("tail");
+  }
+
+  @Test
   void questioningMakesItsAnswersLikely() {
     Optional<FieldSpec> wing = Optional.of(Fenwick.form().spec(FieldId.WING));
     assertThat(count(GRAMMARS.questioning(wing), "affirm")).isEqualTo(8);
