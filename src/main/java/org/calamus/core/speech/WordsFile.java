@@ -15,10 +15,11 @@ import org.calamus.core.record.FieldId;
  * Reads a vocabulary file: {@code section} lines, lines {@code words = meaning}, lines {@code word
  * / pronunciation}, and comments behind {@code #}.
  *
- * <p>Meanings: {@code digit N}, {@code number N}, {@code tens N}, {@code hundred}, {@code point},
- * {@code letter X}, {@code field NAME}, {@code code FIELD CODE} (the field {@code *} is the one
- * asked; several are parted by commas), {@code command NAME}, {@code nothing}. A meaning may be
- * followed by {@code / phones} where the form is one word.
+ * <p>Meanings: {@code digit N}, {@code number N}, {@code tens N}, {@code hundred}, {@code
+ * hundred-and}, {@code hundred-hours}, {@code point}, {@code letter X}, {@code field NAME}, {@code
+ * code FIELD CODE} (the field {@code *} is the one asked; several are parted by commas), {@code
+ * command NAME}, {@code nothing}. A meaning may be followed by {@code / phones} where the form is
+ * one word.
  *
  * <p>A form has one meaning in all files, but for a name of a field that is also a code of certain
  * fields: it is the code while one of those is asked, and else the name.
@@ -211,6 +212,8 @@ public final class WordsFile {
       case "number" -> number(argument, 10, 19).map(Token.Teen::new);
       case "tens" -> number(argument, 20, 90).filter(n -> n % 10 == 0).map(Token.Tens::new);
       case "hundred" -> Optional.of(new Token.Hundred());
+      case "hundred-and" -> Optional.of(new Token.HundredAnd());
+      case "hundred-hours" -> Optional.of(new Token.HundredHours());
       case "point" -> Optional.of(new Token.Point());
       case "letter" ->
           argument.matches("[A-Z]")

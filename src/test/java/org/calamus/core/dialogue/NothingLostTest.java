@@ -128,7 +128,7 @@ class NothingLostTest {
     talk.spoken();
     talk.say("wing nine two weight eleven four");
     assertThat(talk.field(FieldId.WING)).isEqualTo("92");
-    assertThat(talk.spoken()).containsExactly("wing nine two. say it digit by digit");
+    assertThat(talk.spoken()).containsExactly("wing nine two. say eleven point four, or one one four");
   }
 
   @Test

@@ -96,6 +96,33 @@ class GrammarsTest {
   }
 
   @Test
+  void askingForAnAgeListensForTheLettersOfItsCodesOnly() {
+    assertThat(asking(FieldId.AGE)).contains("alpha", "hotel", "yankee").doesNotContain("bravo");
+    assertThat(asking(FieldId.SEX)).contains("mike", "foxtrot").doesNotContain("hotel");
+  }
+
+  @Test
+  void askingForANetListensForNumbersAndForAScoreForItsDigits() {
+    Form whole = WholeRecord.form(CodeSet.LABORATORY);
+    assertThat(GRAMMARS.asking(Optional.of(whole.spec(FieldId.NET))).phrases())
+        .contains("twelve", "twenty one", "one two");
+    Grammar skull = GRAMMARS.asking(Optional.of(whole.spec(FieldId.SKULL)));
+    assertThat(skull.phrases()).doesNotContain("twelve");
+    assertThat(count(skull, "six")).isEqualTo(8);
+    assertThat(count(skull, "nine")).isEqualTo(1);
+  }
+
+  @Test
+  void makesAScoreAndItsNameLikelyWhileAMeasurementIsAsked() {
+    assertThat(
+            GRAMMARS
+                .asking(Optional.of(WholeRecord.form(CodeSet.LABORATORY).spec(FieldId.WING)))
+                .phrases())
+        .contains("fat two", "body moult one", "brood patch none", "hundred and")
+        .doesNotContain("hundred hours");
+  }
+
+  @Test
   void listensForOneOfTwoSpellingsThatSoundAlike() {
     Form whole = WholeRecord.form(CodeSet.LABORATORY);
     for (FieldSpec spec : whole.fields()) {
