@@ -42,6 +42,7 @@ public final class Engine implements EventSink {
   private final Deque<Event> answers = new ArrayDeque<>();
   private int phrasesSpoken;
   private boolean isHushed;
+  private boolean isUnheeding;
   private Instant lastSaid = Instant.EPOCH;
   private volatile boolean hasEnded;
 
@@ -147,11 +148,24 @@ public final class Engine implements EventSink {
     if (phrasesSpoken > 0) {
       return false;
     }
-    if (!isHushed) {
+    if (!isHushed && !isUnheeding) {
       ports.ears().open();
     }
     isHushed = false;
     return true;
+  }
+
+  private void openUnlessUnheeding() {
+    if (!isUnheeding) {
+      ports.ears().openAtOnce();
+    }
+  }
+
+  /** While the voice speaks the ears stay shut; they open behind it. */
+  private void openUnlessSpeaking() {
+    if (phrasesSpoken == 0 || isHushed) {
+      ports.ears().openAtOnce();
+    }
   }
 
   private void perform(List<Effect> effects) {
@@ -178,7 +192,13 @@ public final class Engine implements EventSink {
     } else if (effect instanceof Effect.Hush) {
       isHushed = true;
       ports.voice().hush();
-      ports.ears().openAtOnce();
+      openUnlessUnheeding();
+    } else if (effect instanceof Effect.ShutEars) {
+      isUnheeding = true;
+      ports.ears().shut();
+    } else if (effect instanceof Effect.OpenEars) {
+      isUnheeding = false;
+      openUnlessSpeaking();
     } else if (effect instanceof Effect.Sound sound) {
       ports.voice().sound(sound.tone());
     } else if (effect instanceof Effect.ListenFor listen) {

@@ -64,7 +64,9 @@ final class TopPart {
   }
 
   private static String boxed(View.Mode mode) {
-    String text = " " + mark(mode) + " " + mode.name();
+    // the longest words fill the box without a mark
+    String mark = mode == View.Mode.PRESS_TO_TALK ? "" : mark(mode) + " ";
+    String text = " " + mark + mode.word();
     return text + " ".repeat(Math.max(MODE_CELLS - text.length(), 0));
   }
 
@@ -75,14 +77,16 @@ final class TopPart {
       case HEARING -> "(o)";
       case SPEAKING -> "<<<";
       case CHECK -> "???";
+      case PAUSED -> "| |";
+      case PRESS_TO_TALK -> "";
     };
   }
 
   private static Ink ink(View.Mode mode) {
     return switch (mode) {
-      case KEYPAD, LISTENING -> Ink.STRONG;
+      case KEYPAD, LISTENING, PRESS_TO_TALK -> Ink.STRONG;
       case HEARING, SPEAKING -> Ink.FILLED;
-      case CHECK -> Ink.ALERT_FILLED;
+      case CHECK, PAUSED -> Ink.ALERT_FILLED;
     };
   }
 }

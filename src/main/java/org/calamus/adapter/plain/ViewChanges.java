@@ -21,11 +21,13 @@ import org.calamus.core.record.FieldId;
 final class ViewChanges {
 
   private Optional<View> last = Optional.empty();
+  private View.Mode attention = View.Mode.LISTENING;
 
   /** The lines that tell how the view differs from the one before; the first tells all. */
   List<String> since(View view) {
     List<String> lines = new ArrayList<>();
     addHealth(lines, view);
+    addAttention(lines, view);
     addCautions(lines, view);
     addValues(lines, view);
     addSaved(lines, view);
@@ -57,6 +59,18 @@ final class ViewChanges {
         String sentence = part.sentence().isBlank() ? "" : ": " + part.sentence();
         lines.add(part.part().word() + state + sentence);
       }
+    }
+  }
+
+  /** Whether the console heeds what is said, when that changes. */
+  private void addAttention(List<String> lines, View view) {
+    View.Mode mode = view.mode();
+    boolean isShut = mode == View.Mode.PAUSED || mode == View.Mode.PRESS_TO_TALK;
+    View.Mode now = isShut ? mode : View.Mode.LISTENING;
+    // while the console speaks, its mode does not tell
+    if (mode != View.Mode.SPEAKING && now != attention) {
+      attention = now;
+      lines.add("ears " + now.word());
     }
   }
 

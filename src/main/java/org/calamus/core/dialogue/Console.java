@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.calamus.core.instrument.Weighing;
 import org.calamus.core.record.Reading;
 
@@ -21,6 +22,7 @@ import org.calamus.core.record.Reading;
  * @param waiting a settled mass that waits until a question is answered
  * @param warned how far the bander was warned that the bird is held too long
  * @param memo the name of the remarks being taken down; empty where none are
+ * @param attention whether what is said is for the console
  * @param now the time of the last event
  */
 record Console(
@@ -33,6 +35,7 @@ record Console(
     Optional<Offer> waiting,
     View.Hold warned,
     Optional<String> memo,
+    Attention attention,
     Instant now) {
 
   private static final int SILENCE = -96;
@@ -55,6 +58,7 @@ record Console(
         Optional.empty(),
         View.Hold.WITHIN,
         Optional.empty(),
+        Attention.atStart(),
         Instant.EPOCH);
   }
 
@@ -63,7 +67,17 @@ record Console(
     changed.putAll(health);
     changed.put(part.part(), part);
     return new Console(
-        changed, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, memo, now);
+        changed,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        waiting,
+        warned,
+        memo,
+        attention,
+        now);
   }
 
   /** Whether the store has failed and not worked since. */
@@ -73,12 +87,13 @@ record Console(
 
   Console withSpeaking(boolean speaks) {
     return new Console(
-        health, speaks, isHearing, decibels, live, weighings, waiting, warned, memo, now);
+        health, speaks, isHearing, decibels, live, weighings, waiting, warned, memo, attention,
+        now);
   }
 
   Console withLevel(int level, boolean hears) {
     return new Console(
-        health, isSpeaking, hears, level, live, weighings, waiting, warned, memo, now);
+        health, isSpeaking, hears, level, live, weighings, waiting, warned, memo, attention, now);
   }
 
   Console withReading(String device, Reading reading, Weighing weighing) {
@@ -94,6 +109,7 @@ record Console(
         waiting,
         warned,
         memo,
+        attention,
         now);
   }
 
@@ -108,26 +124,82 @@ record Console(
         waiting,
         warned,
         memo,
+        attention,
         now);
   }
 
   Console withWaiting(Optional<Offer> offer) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, offer, warned, memo, now);
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        offer,
+        warned,
+        memo,
+        attention,
+        now);
   }
 
   Console at(Instant time) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, memo, time);
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        waiting,
+        warned,
+        memo,
+        attention,
+        time);
   }
 
   Console withWarned(View.Hold hold) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, waiting, hold, memo, now);
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        waiting,
+        hold,
+        memo,
+        attention,
+        now);
   }
 
   Console withMemo(Optional<String> name) {
     return new Console(
-        health, isSpeaking, isHearing, decibels, live, weighings, waiting, warned, name, now);
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        waiting,
+        warned,
+        name,
+        attention,
+        now);
+  }
+
+  Console attending(UnaryOperator<Attention> change) {
+    return new Console(
+        health,
+        isSpeaking,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        waiting,
+        warned,
+        memo,
+        change.apply(attention),
+        now);
   }
 }

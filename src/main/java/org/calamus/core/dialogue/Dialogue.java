@@ -9,6 +9,7 @@ import org.calamus.core.instrument.Settled;
 import org.calamus.core.instrument.Weighing;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Provenance;
+import org.calamus.core.speech.Command;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Heard;
 import org.calamus.core.speech.Meaning;
@@ -33,32 +34,43 @@ public final class Dialogue {
 
   private final Setup setup;
   private final Values values;
+  private final Offers offers;
   private final Prompts prompts;
   private final Orders orders;
   private final Keypad keypad;
   private final Holding holding;
+  private final Saving saving;
   private final Remarks remarks;
+  private final Heeding heeding;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
     this.setup = setup;
     this.values = new Values(setup);
+    this.offers = new Offers(setup);
     this.prompts = new Prompts(setup);
-    this.orders = new Orders(setup, values);
-    this.remarks = new Remarks(setup.form(), values);
+    this.orders = new Orders(setup);
+    this.remarks = new Remarks(setup, values);
     this.keypad = new Keypad(setup, values, orders, remarks);
+    this.saving = new Saving(setup);
+    this.heeding = new Heeding(setup);
     this.holding = new Holding(setup.rules().policy());
   }
 
   /** Takes one event. */
   public Step step(State state, Event event) {
-    Step step = dispatch(state.console(c -> c.at(event.at())), event);
+    State now = heeding.noticed(state.console(c -> c.at(event.at())), event);
+    Step step = Heeding.withEars(state, dispatch(now, event));
     boolean mustListen = event instanceof Event.Started || !isHeardAlike(state, step.state());
     return mustListen ? step.then(new Effect.ListenFor(grammar(step.state()))) : step;
   }
 
   /** What to listen for in a state. */
   Grammar grammar(State state) {
+    return heeding.grammar(state).orElseGet(() -> attentive(state));
+  }
+
+  private Grammar attentive(State state) {
     Optional<FieldSpec> asked = askedField(state).map(setup.form()::spec);
     return state.question().isPresent()
         ? setup.grammars().questioning(asked)
@@ -67,7 +79,8 @@ public final class Dialogue {
 
   /** Whether two states have the same grammar; told without making it, since it is long. */
   private static boolean isHeardAlike(State one, State other) {
-    return one.question().isPresent() == other.question().isPresent()
+    return Heeding.isPaused(one) == Heeding.isPaused(other)
+        && one.question().isPresent() == other.question().isPresent()
         && askedField(one).equals(askedField(other));
   }
 
@@ -98,7 +111,7 @@ public final class Dialogue {
       return started(state, started);
     }
     if (event instanceof Event.Saved saved) {
-      return orders.saved(state, saved.record());
+      return saving.saved(state, saved.record());
     }
     if (event instanceof Event.StoreFailed failed) {
       return storeFailed(state, failed);
@@ -110,7 +123,7 @@ public final class Dialogue {
       return partDown(state, down);
     }
     if (event instanceof Event.Ticked) {
-      return holding.ticked(state);
+      return holding.ticked(state).then(heeding::ticked);
     }
     if (event instanceof Event.MemoRecorded memo) {
       return remarks.recorded(state, memo);
@@ -166,10 +179,15 @@ public final class Dialogue {
   }
 
   private Step heard(State state, Event.Heard heard) {
-    if (state.console().isSpeaking()) {
+    if (Heeding.isUnheeded(state)) {
       return Step.of(state);
     }
-    Step step = understood(state, heard);
+    if (Heeding.isPaused(state)) {
+      return heeding.isResuming(heard.utterance())
+          ? heeding.order(state, Command.RESUME, heard.at())
+          : Step.of(state);
+    }
+    Step step = understood(Heeding.closed(state), heard);
     boolean isMissed = step.state().face().misses() > state.face().misses();
     return isMissed ? withWords(step, heard.utterance()) : step;
   }
@@ -193,11 +211,20 @@ public final class Dialogue {
                 inQuestion.or(state::lastGiven),
                 new NextBand(setup).completing(state));
     if (meaning instanceof Meaning.Chatter) {
-      return Step.of(state);
+      return heeding.chatter(state, heard);
     }
     if (meaning instanceof Meaning.Unclear unclear) {
-      return prompts.miss(state, unclear.hint());
+      return heeding.unclear(state, heard, unclear.hint());
     }
+    boolean isNothing =
+        meaning instanceof Meaning.Values given
+            && given.items().stream().allMatch(i -> i.heard() instanceof Heard.No);
+    return isNothing
+        ? heeding.rejecting(state, heard.at(), s -> meant(s, meaning, heard))
+        : meant(Heeding.understood(state, heard.at()), meaning, heard);
+  }
+
+  private Step meant(State state, Meaning meaning, Event.Heard heard) {
     if (meaning instanceof Meaning.Values given) {
       return values.said(
           state.face(f -> f.withKeys("")), given, heard.utterance().text(), heard.at());
@@ -253,7 +280,7 @@ public final class Dialogue {
     boolean mustWait = state.question().isPresent() || !state.face().keys().isEmpty();
     return mustWait
         ? Step.of(state.console(c -> c.withWaiting(Optional.of(offer))))
-        : values.offer(state, List.of(offer), at);
+        : offers.offer(state, List.of(offer), at);
   }
 
   /**

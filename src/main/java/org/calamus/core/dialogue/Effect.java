@@ -79,6 +79,12 @@ public sealed interface Effect {
    */
   record ListenFor(Grammar grammar) implements Effect {}
 
+  /** Shuts the ears until they are opened again: what is said is for somebody else. */
+  record ShutEars() implements Effect {}
+
+  /** Opens the ears at once, or behind what the voice is saying. */
+  record OpenEars() implements Effect {}
+
   /** Ends the utterance that is being spoken now, without waiting for silence. */
   record FinishUtterance() implements Effect {}
 

@@ -28,6 +28,7 @@ final class Keypad {
   private final Orders orders;
   private final Menu menu;
   private final Remarks remarks;
+  private final Heeding heeding;
 
   Keypad(Setup setup, Values values, Orders orders, Remarks remarks) {
     this.setup = setup;
@@ -36,6 +37,7 @@ final class Keypad {
     this.orders = orders;
     this.menu = new Menu(setup.form(), values, orders);
     this.remarks = remarks;
+    this.heeding = new Heeding(setup);
   }
 
   /** Takes a key. Any key cuts the voice off. */
@@ -67,8 +69,11 @@ final class Keypad {
 
   /** The space bar: a blank in written remarks, the beginning of spoken ones, or the talk key. */
   private Step talk(State state, Instant at) {
-    if (!remarks.isAsked(state) || Remarks.isListening(state)) {
+    if (Remarks.isListening(state)) {
       return Step.of(state).then(new Effect.FinishUtterance());
+    }
+    if (!remarks.isAsked(state) || Heeding.isPaused(state)) {
+      return heeding.pressed(state, at);
     }
     return state.face().keys().isEmpty()
         ? remarks.listen(state, at)

@@ -11,12 +11,19 @@ import org.calamus.core.form.Release;
 import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Provenance;
+import org.calamus.core.speech.Command;
 
 /**
  * The menu of the keypad, opened by plus: two digits open a field by its number in the form, or
  * give a command; one sign gives the commands that are needed most.
  */
 final class Menu {
+
+  /** Changes between open listening and the talk key. */
+  static final String TALK = "96";
+
+  /** Pauses, or goes on. */
+  static final String PAUSE = "95";
 
   private static final String ABANDON = "98";
   private static final String END = "99";
@@ -62,9 +69,9 @@ final class Menu {
             new Provenance(Provenance.Way.KEYED, "+/"),
             at);
       case '-':
-        return orders.erase(closed, Optional.empty(), at);
+        return orders.erase(closed, at);
       default:
-        return c >= '0' && c <= '9' ? digit(state, closed, c) : Step.of(closed);
+        return c >= '0' && c <= '9' ? digit(state, closed, c, at) : Step.of(closed);
     }
   }
 
@@ -88,10 +95,14 @@ final class Menu {
         new View.Choice("+3", "out of order"));
   }
 
-  private Step digit(State state, State closed, char c) {
+  private Step digit(State state, State closed, char c, Instant at) {
     String digits = state.face().keys() + c;
     if (digits.length() < 2) {
       return Step.of(state.face(f -> f.withMenuDigits(digits)));
+    }
+    if (digits.equals(PAUSE) || digits.equals(TALK)) {
+      Command command = digits.equals(PAUSE) ? pause(closed) : talk(closed);
+      return orders.order(closed, command, Optional.empty(), at);
     }
     if (digits.equals(ABANDON)) {
       return orders.askToAbandon(closed);
@@ -106,6 +117,15 @@ final class Menu {
         : Step.of(closed.message("There is no " + digits + " in the menu."));
   }
 
+  private static Command pause(State state) {
+    return Heeding.isPaused(state) ? Command.RESUME : Command.STAND_BY;
+  }
+
+  private static Command talk(State state) {
+    boolean isOpen = state.console().attention().talk() == Talk.OPEN;
+    return isOpen ? Command.TALK_KEY : Command.TALK_OPEN;
+  }
+
   /** What can be chosen: every line a number or sign, and what it does. */
   static List<View.Choice> choices(Form form) {
     List<View.Choice> choices = new ArrayList<>();
@@ -118,6 +138,8 @@ final class Menu {
     choices.add(new View.Choice("/", "release bird as it is"));
     choices.add(new View.Choice("*", "read back"));
     choices.add(new View.Choice("-", "erase"));
+    choices.add(new View.Choice(PAUSE, "pause, or go on"));
+    choices.add(new View.Choice(TALK, "talk key, or listen openly"));
     choices.add(new View.Choice(ABANDON, "abandon record"));
     choices.add(new View.Choice(END, "end session"));
     return choices;

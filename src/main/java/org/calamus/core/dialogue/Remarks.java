@@ -25,10 +25,12 @@ final class Remarks {
 
   private final Form form;
   private final Values values;
+  private final Taking taking;
 
-  Remarks(Form form, Values values) {
-    this.form = form;
+  Remarks(Setup setup, Values values) {
+    this.form = setup.form();
     this.values = values;
+    this.taking = new Taking(setup);
   }
 
   /** Whether the field that is asked holds remarks. */
@@ -68,7 +70,7 @@ final class Remarks {
     if (isOfLastSaved(ended, memo)) {
       Offer offer = offer(ended.lastSaved().orElseThrow(), memo);
       FieldValue note = ((Heard.One) offer.heard()).value();
-      return Values.addRemarks(ended, new Entry(note, offer.provenance(), memo.at(), List.of()));
+      return add(ended, new Entry(note, offer.provenance(), memo.at(), List.of()));
     }
     if (!memo.name().startsWith(record.id() + "-")) {
       return Step.of(
@@ -85,7 +87,7 @@ final class Remarks {
 
   /** The bird in the hand; where there is none the one saved last, or else a new one. */
   private CaptureRecord about(State state, Instant at) {
-    return state.record().or(state::lastSaved).orElseGet(() -> values.current(state, at));
+    return state.record().or(state::lastSaved).orElseGet(() -> taking.current(state, at));
   }
 
   private static Offer offer(CaptureRecord record, Event.MemoRecorded memo) {
@@ -103,5 +105,19 @@ final class Remarks {
   Step failed(State state, Event.MemoFailed memo) {
     State ended = state.console(c -> c.withMemo(Optional.empty())).message(memo.sentence());
     return Step.of(ended).then(new Effect.Sound(Tone.LOOK_HERE)).say("no memo. type the remarks");
+  }
+
+  /** Whether remarks given now are about the bird saved last, since there is none in the hand. */
+  static boolean isForLastSaved(State state) {
+    return state.record().isEmpty() && state.lastSaved().isPresent();
+  }
+
+  /** Adds remarks to the record of the bird saved last, which gets a new version. */
+  static Step add(State state, Entry note) {
+    CaptureRecord remarked = state.lastSaved().orElseThrow().with(FieldId.NOTE, note);
+    return Step.of(
+            state.withAccounted(remarked).message("Remarks added to record " + remarked.id() + "."))
+        .then(new Effect.AccountFor(remarked))
+        .then(new Effect.Sound(Tone.TAKEN));
   }
 }

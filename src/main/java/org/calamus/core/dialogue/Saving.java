@@ -7,12 +7,15 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
+import org.calamus.core.form.Release;
+import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Provenance;
+import org.calamus.core.record.Spoken;
 
 /** The part of the dialogue that finishes a record. */
 final class Saving {
@@ -26,10 +29,12 @@ final class Saving {
   /** Not banded, released (MAPS Manual, second-hand). */
   private static final String NOT_BANDED = "000";
 
+  private final Setup setup;
   private final Form form;
 
-  Saving(Form form) {
-    this.form = form;
+  Saving(Setup setup) {
+    this.setup = setup;
+    this.form = setup.form();
   }
 
   /** Saves the record in the hand, or says what is missing and asks for the first of it. */
@@ -85,5 +90,35 @@ final class Saving {
       return Optional.of(NOT_BANDED);
     }
     return record.entry(FieldId.DISPOSITION).isPresent() ? Optional.of(UNWELL) : spec.usual();
+  }
+
+  /** The store has committed the record: only now it is called saved. */
+  Step saved(State state, CaptureRecord record) {
+    if (state.record().map(r -> r.id() != record.id()).orElse(true)) {
+      return Step.of(state.withAccounted(record));
+    }
+    String line = setup.phrases().line(record);
+    State after =
+        state
+            .withSaved(record, line)
+            .withoutRecord(setup.form().first())
+            .message("Saved record " + record.id() + ".")
+            .face(f -> f.withBig("saved", ""));
+    String next = new NextBand(setup).of(after).map(b -> ". next band " + lastThree(b)).orElse("");
+    String how = record.code(FieldId.RELEASE).map(this::wayOut).orElse("");
+    return Step.of(after).then(new Effect.Sound(Tone.TAKEN)).say(how + "saved" + next);
+  }
+
+  /** How the bird went, where that was not the usual way. */
+  private String wayOut(String code) {
+    if (code.equals(Release.RELEASED.name())) {
+      return "";
+    }
+    FieldSpec spec = setup.form().spec(FieldId.RELEASE);
+    return setup.phrases().spoken(spec, new FieldValue.Code(code)) + ". ";
+  }
+
+  private static String lastThree(BandNumber band) {
+    return Spoken.digits(band.lastDigits());
   }
 }

@@ -3,12 +3,16 @@ package org.calamus.core.dialogue;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import org.calamus.core.form.Form;
 import org.calamus.core.instrument.DeviceDescription;
 import org.calamus.core.readback.Phrases;
 import org.calamus.core.rule.Rules;
+import org.calamus.core.speech.Command;
 import org.calamus.core.speech.Grammars;
 import org.calamus.core.speech.Interpreter;
+import org.calamus.core.speech.SpokenForm;
+import org.calamus.core.speech.Token;
 
 /**
  * What a session works with; it does not change while the session runs.
@@ -19,6 +23,7 @@ import org.calamus.core.speech.Interpreter;
  * @param grammars what to listen for
  * @param station the place and the people
  * @param devices the instruments, by name
+ * @param heed how the station wants to be listened to
  */
 public record Setup(
     Form form,
@@ -26,7 +31,8 @@ public record Setup(
     Interpreter interpreter,
     Grammars grammars,
     Station station,
-    Map<String, DeviceDescription> devices) {
+    Map<String, DeviceDescription> devices,
+    Heed heed) {
 
   /** Copies the map. */
   public Setup {
@@ -35,7 +41,32 @@ public record Setup(
     Objects.requireNonNull(interpreter);
     Objects.requireNonNull(grammars);
     Objects.requireNonNull(station);
+    Objects.requireNonNull(heed);
     devices = Map.copyOf(devices);
+  }
+
+  /** A setup of a station that did not say how it wants to be listened to. */
+  public Setup(
+      Form form,
+      Rules rules,
+      Interpreter interpreter,
+      Grammars grammars,
+      Station station,
+      Map<String, DeviceDescription> devices) {
+    this(form, rules, interpreter, grammars, station, devices, Heed.usual());
+  }
+
+  /** The same, listened to in another way. */
+  public Setup heeding(Heed other) {
+    return new Setup(form, rules, interpreter, grammars, station, devices, other);
+  }
+
+  /** The words of a command, as the vocabulary has them first; empty where it has none. */
+  Optional<String> words(Command command) {
+    return grammars.vocabulary().forms().stream()
+        .filter(f -> f.meaning() instanceof Token.Order order && order.command() == command)
+        .map(SpokenForm::text)
+        .findFirst();
   }
 
   /** The words for values. */

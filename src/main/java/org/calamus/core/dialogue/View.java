@@ -107,7 +107,16 @@ public record View(
     /** The console speaks; the ears are shut. */
     SPEAKING,
     /** A question waits for its answer. */
-    CHECK
+    CHECK,
+    /** Nothing that is said is acted on until the bander lets the console go on. */
+    PAUSED,
+    /** The ears are shut until the talk key is pressed. */
+    PRESS_TO_TALK;
+
+    /** The word or words shown. */
+    public String word() {
+      return name().replace('_', ' ');
+    }
   }
 
   /** How the time in the hand stands. */

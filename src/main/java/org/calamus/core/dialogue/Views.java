@@ -74,6 +74,12 @@ public final class Views {
     if (state.console().isSpeaking()) {
       return View.Mode.SPEAKING;
     }
+    if (hears && Heeding.isPaused(state)) {
+      return View.Mode.PAUSED;
+    }
+    if (hears && !Heeding.wantsEars(state)) {
+      return View.Mode.PRESS_TO_TALK;
+    }
     if (state.question().isPresent()) {
       return View.Mode.CHECK;
     }
@@ -190,7 +196,7 @@ public final class Views {
     if (state.face().isMenu()) {
       return List.of(new View.Hint("", "two digits", "field"), new View.Hint("", "Enter", "close"));
     }
-    List<View.Hint> hints = new ArrayList<>();
+    List<View.Hint> hints = new ArrayList<>(new Heeding(setup).hints(state));
     if (state.question().isPresent()) {
       if (state.question().get() instanceof Question.Skipped) {
         hints.add(new View.Hint("band lost", "+1", ""));
@@ -216,6 +222,7 @@ public final class Views {
     hints.add(new View.Hint("erase", "+-", "empty a field"));
     hints.add(new View.Hint("abandon record", "+98", ""));
     hints.add(new View.Hint("end session", "+99", ""));
+    hints.addAll(new Heeding(setup).changes(state));
     return hints;
   }
 

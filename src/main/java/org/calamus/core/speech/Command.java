@@ -25,6 +25,14 @@ public enum Command {
   ABANDON,
   /** The skipped bands are used out of order and stay expected. */
   OUT_OF_ORDER,
+  /** Act on nothing that is said, until told to go on. */
+  STAND_BY,
+  /** Listen again. */
+  RESUME,
+  /** Open the ears for one utterance only, when the talk key is pressed. */
+  TALK_KEY,
+  /** Keep the ears open. */
+  TALK_OPEN,
   /** End the session. */
   END;
 

@@ -63,6 +63,19 @@ public record Grammars(Vocabulary vocabulary) {
     return grammar(field, EXPECTED);
   }
 
+  /** The grammar while the console is paused: how to go on, and what is said near it. */
+  public Grammar paused() {
+    List<String> phrases = new ArrayList<>(Collections.nCopies(EXPECTED, Word.UNKNOWN));
+    vocabulary.forms().stream()
+        .filter(f -> f.meaning() instanceof Token.Nothing || isResuming(f))
+        .forEach(f -> phrases.add(f.text()));
+    return new Grammar("PAUSED", phrases);
+  }
+
+  private static boolean isResuming(SpokenForm form) {
+    return form.meaning() instanceof Token.Order order && order.command() == Command.RESUME;
+  }
+
   private Grammar grammar(Optional<FieldSpec> field, int answerRepeats) {
     List<String> phrases = new ArrayList<>(Collections.nCopies(EXPECTED, Word.UNKNOWN));
     List<SpokenForm> forms = listenedFor(field);

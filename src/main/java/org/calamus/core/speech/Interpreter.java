@@ -65,6 +65,27 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     return meaning(resolved(tokens.get(), asked), open, lastGiven, expected);
   }
 
+  /**
+   * Whether a paused console is told to go on: by the phrase alone, once or more, or by the phrase
+   * twice at the end of other talk, since other people's talk glues to it.
+   */
+  public boolean isResuming(Utterance utterance) {
+    List<Word> words = utterance.words();
+    for (int from = 0; from < words.size(); from++) {
+      List<Word> last = words.subList(from, words.size());
+      boolean isSure = last.stream().allMatch(w -> w.confidence() >= LEAST_CONFIDENCE);
+      Optional<List<Token>> tokens = isSure ? Tokens.of(last, vocabulary) : Optional.empty();
+      if (tokens.filter(all -> all.stream().allMatch(Interpreter::isResuming)).isPresent()) {
+        return from == 0 || tokens.get().size() > 1;
+      }
+    }
+    return false;
+  }
+
+  private static boolean isResuming(Token token) {
+    return token instanceof Token.Order order && order.command() == Command.RESUME;
+  }
+
   private static boolean isCorrection(List<Token> tokens) {
     return tokens.get(0) instanceof Token.Order order
         && (order.command() == Command.CORRECT || order.command() == Command.NEGATIVE);
@@ -111,6 +132,9 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       Optional<FieldId> open,
       Optional<FieldId> lastGiven,
       Optional<BandNumber> expected) {
+    if (tokens.stream().allMatch(Interpreter::isResuming)) {
+      return new Meaning.Order(Command.RESUME, Optional.empty());
+    }
     if (tokens.get(0) instanceof Token.Order order) {
       List<Token> rest = tokens.subList(1, tokens.size());
       boolean corrects = order.command() == Command.CORRECT || order.command() == Command.NEGATIVE;

@@ -49,6 +49,10 @@ class AnySequenceTest {
           "correction nine two",
           "affirm",
           "affirm",
+          "console standby",
+          "console resume listening",
+          "console resume listening",
+          "console open listening",
           "negative",
           "save record",
           "new band",
@@ -95,12 +99,14 @@ class AnySequenceTest {
     assertJournalTellsAll(before, step, event);
     assertWithinTheRules(after);
     assertSaysAtMostOnePhrase(step);
+    assertHeedsNothingUnasked(before, step, event);
     View view = views.of(after);
     assertThat(after.question().isPresent())
         .as("a question is open exactly where one is shown")
         .isEqualTo(view.question().isPresent());
     if (after.question().isPresent()) {
-      assertThat(view.mode()).isIn(View.Mode.CHECK, View.Mode.SPEAKING);
+      assertThat(view.mode())
+          .isIn(View.Mode.CHECK, View.Mode.SPEAKING, View.Mode.PAUSED, View.Mode.PRESS_TO_TALK);
     } else {
       assertThat(view.mode()).isNotEqualTo(View.Mode.CHECK);
     }
@@ -175,6 +181,16 @@ class AnySequenceTest {
                                         record, field, state.known(), state.console().now()))
                                 .extracting(Finding::severity)
                                 .doesNotContain(Finding.Severity.REFUSED)));
+  }
+
+  /** Paused or without its talk key, the console takes nothing that is said. */
+  private static void assertHeedsNothingUnasked(State before, Step step, Event event) {
+    boolean isUnheeding = Heeding.isPaused(before) || !Heeding.wantsEars(before);
+    if (event instanceof Event.Heard && isUnheeding) {
+      assertThat(step.state().record()).isEqualTo(before.record());
+      assertThat(step.state().question()).isEqualTo(before.question());
+      assertThat(step.effects()).noneMatch(Effect.JournalValue.class::isInstance);
+    }
   }
 
   /** A second phrase would cut off the first. */

@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Reading;
@@ -117,8 +118,13 @@ class ViewsTest {
   void everyCommandHasAHintWithAWordAndAKey() {
     Interpreter interpreter = new Interpreter(Fenwick.vocabulary(), Fenwick.form());
     Set<Command> hinted = EnumSet.noneOf(Command.class);
-    for (Situation situation : Situation.values()) {
-      for (View.Hint hint : situation.talk().view().hints()) {
+    List<Talk> talks =
+        Stream.concat(
+                Stream.of(Situation.values()).map(Situation::talk),
+                Stream.of("+95", "+96").map(keys -> Talk.atFenwick().keys(keys)))
+            .toList();
+    for (Talk talk : talks) {
+      for (View.Hint hint : talk.view().hints()) {
         Meaning meaning =
             interpreter.interpret(
                 Utterance.of(hint.words()), Optional.empty(), Optional.empty(), Optional.empty());

@@ -1,0 +1,69 @@
+package org.calamus.core.dialogue;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.core.form.Release;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.record.FieldValue;
+import org.calamus.core.rule.Finding;
+import org.calamus.core.speech.Heard;
+
+/** Which value is meant by what was heard, and what the rules say of it. */
+final class Deciding {
+
+  private final Setup setup;
+  private final Taking taking;
+  private final NextBand nextBand;
+
+  Deciding(Setup setup) {
+    this.setup = setup;
+    this.taking = new Taking(setup);
+    this.nextBand = new NextBand(setup);
+  }
+
+  /** The value meant; a value with a twin only where the rules accept it and not the twin. */
+  Optional<FieldValue> decide(State state, Offer offer, Instant at) {
+    if (offer.heard() instanceof Heard.One one) {
+      return Optional.of(one.value());
+    }
+    if (offer.heard() instanceof Heard.Ending ending) {
+      return Optional.of(nextBand.ending(state, ending));
+    }
+    if (offer.heard() instanceof Heard.Twins twins) {
+      boolean fits = isAccepted(state, offer, twins.value(), at);
+      boolean twinFits = isAccepted(state, offer, twins.twin(), at);
+      return fits && !twinFits ? Optional.of(twins.value()) : Optional.empty();
+    }
+    return Optional.empty();
+  }
+
+  private boolean isAccepted(State state, Offer offer, FieldValue value, Instant at) {
+    return findings(state, offer, value, at).stream()
+        .allMatch(f -> f.severity() == Finding.Severity.NOTES);
+  }
+
+  List<Finding> findings(State state, Offer offer, FieldValue value, Instant at) {
+    Entry entry = new Entry(value, offer.provenance(), at, offer.overruled());
+    CaptureRecord candidate = taking.current(state, at).with(offer.field(), entry);
+    return setup.rules().check(candidate, offer.field(), state.known(), at);
+  }
+
+  /** A bird that is released while something required is missing is released early. */
+  FieldValue orEarly(State state, Offer offer, FieldValue value) {
+    boolean isRelease =
+        offer.field() == FieldId.RELEASE && value.text().equals(Release.RELEASED.name());
+    boolean isIncomplete =
+        state
+            .record()
+            .map(r -> !setup.form().missing(r.without(FieldId.RELEASE)).isEmpty())
+            .orElse(true);
+    return isRelease && isIncomplete ? new FieldValue.Code(Release.EARLY.name()) : value;
+  }
+
+  static String hint(Offer offer) {
+    return offer.heard() instanceof Heard.No no ? no.hint() : "say it digit by digit";
+  }
+}
