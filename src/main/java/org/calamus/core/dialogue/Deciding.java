@@ -1,6 +1,7 @@
 package org.calamus.core.dialogue;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.form.Release;
@@ -14,6 +15,9 @@ import org.calamus.core.speech.Heard;
 /** Which value is meant by what was heard, and what the rules say of it. */
 final class Deciding {
 
+  /** Stands with a value that the bander confirmed though it was not heard clearly. */
+  private static final String UNCLEAR = "unclear-number";
+
   private final Setup setup;
   private final Taking taking;
   private final NextBand nextBand;
@@ -24,7 +28,10 @@ final class Deciding {
     this.nextBand = new NextBand(setup);
   }
 
-  /** The value meant; a value with a twin only where the rules accept it and not the twin. */
+  /**
+   * The value meant; one that sounds like another, or was not said as anybody says a number, only
+   * where the rules accept it and not the other.
+   */
   Optional<FieldValue> decide(State state, Offer offer, Instant at) {
     if (offer.heard() instanceof Heard.One one) {
       return Optional.of(one.value());
@@ -36,6 +43,11 @@ final class Deciding {
       boolean fits = isAccepted(state, offer, twins.value(), at);
       boolean twinFits = isAccepted(state, offer, twins.twin(), at);
       return fits && !twinFits ? Optional.of(twins.value()) : Optional.empty();
+    }
+    if (offer.heard() instanceof Heard.Perhaps perhaps) {
+      boolean fits = isAccepted(state, offer, perhaps.value(), at);
+      boolean otherFits = isAccepted(state, offer, perhaps.other(), at);
+      return fits && !otherFits ? Optional.of(perhaps.value()) : Optional.empty();
     }
     return Optional.empty();
   }
@@ -56,11 +68,29 @@ final class Deciding {
   }
 
   private boolean isAccepted(State state, Offer offer, FieldValue value, Instant at) {
-    return findings(state, offer, value, at).stream()
+    return ruled(state, offer, value, at).stream()
         .allMatch(f -> f.severity() == Finding.Severity.NOTES);
   }
 
+  /** What is to be said of a value: that it was not heard clearly, and what the rules find. */
   List<Finding> findings(State state, Offer offer, FieldValue value, Instant at) {
+    List<Finding> findings = new ArrayList<>(ruled(state, offer, value, at));
+    if (offer.heard() instanceof Heard.Perhaps perhaps) {
+      findings.add(unclear(offer.field(), perhaps));
+    }
+    return findings;
+  }
+
+  private static Finding unclear(FieldId field, Heard.Perhaps perhaps) {
+    return new Finding(
+        UNCLEAR,
+        Finding.Severity.ASKS,
+        field,
+        "Heard \"" + perhaps.words() + "\".",
+        "heard " + perhaps.words());
+  }
+
+  private List<Finding> ruled(State state, Offer offer, FieldValue value, Instant at) {
     Entry entry = new Entry(value, offer.provenance(), at, offer.overruled());
     CaptureRecord candidate = taking.current(state, at).with(offer.field(), entry);
     return setup.rules().check(candidate, offer.field(), state.known(), at);

@@ -20,7 +20,10 @@ final class CodeReader {
     }
     Optional<String> text = text(tokens);
     if (text.isEmpty()) {
-      return new Heard.No("not one " + table.name());
+      boolean isNumber = table.isNumbered() && tokens.stream().allMatch(CodeReader::isNumber);
+      return isNumber
+          ? SpokenNumber.code(tokens, number -> value(table.byDigits(number)))
+          : new Heard.No("not one " + table.name());
     }
     return listed(table.byDigits(text.get()).or(() -> table.byText(text.get())), table);
   }
@@ -135,6 +138,18 @@ final class CodeReader {
     return codes.size() > kind.most()
         ? new Heard.No("no more than " + kind.most() + " of them")
         : new Heard.One(new FieldValue.Codes(codes));
+  }
+
+  private static boolean isNumber(Token token) {
+    return token instanceof Token.Digit
+        || token instanceof Token.Teen
+        || token instanceof Token.Tens
+        || token instanceof Token.Hundred
+        || token instanceof Token.HundredAnd;
+  }
+
+  private static Optional<FieldValue> value(Optional<CodeTable.Row> row) {
+    return row.map(r -> new FieldValue.Code(r.code()));
   }
 
   private static Heard listed(Optional<CodeTable.Row> row, CodeTable table) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.FieldId;
@@ -44,6 +45,8 @@ public record Grammars(Vocabulary vocabulary) {
   private static final Set<FieldId> SPELLED =
       Set.of(
           FieldId.SPECIES,
+          FieldId.AGE,
+          FieldId.SEX,
           FieldId.BAND_SIZE,
           FieldId.LEG_GAUGE,
           FieldId.NET,
@@ -81,7 +84,7 @@ public record Grammars(Vocabulary vocabulary) {
       phrases.addAll(Collections.nCopies(times, form.text()));
     }
     if (field.filter(Grammars::wantsPairs).isPresent()) {
-      phrases.addAll(pairs(forms, field.get()));
+      phrases.addAll(new NumberPairs(field.get()).of(forms));
     }
     String name = field.map(f -> f.id().name()).orElse("NONE") + (answerRepeats > 1 ? "?" : "");
     return new Grammar(name, phrases);
@@ -94,6 +97,29 @@ public record Grammars(Vocabulary vocabulary) {
         || isScore(field);
   }
 
+  /** Whether its numbers are said digit by digit: a band, and codes of one digit or of three. */
+  private static boolean wantsDigits(FieldSpec field) {
+    return field.kind() instanceof FieldKind.Band
+        || isScore(field) && longestNumber(field).filter(l -> l == 2).isEmpty();
+  }
+
+  /** How many digits the longest of a field's codes has. */
+  private static Optional<Integer> longestNumber(FieldSpec field) {
+    return Within.table(field).stream()
+        .flatMap(t -> t.rows().stream())
+        .filter(CodeTable.Row::isNumber)
+        .map(r -> r.code().length())
+        .max(Integer::compare);
+  }
+
+  private static boolean isMeasured(FieldSpec field) {
+    return field.kind() instanceof FieldKind.Measured;
+  }
+
+  private static boolean isTime(FieldSpec field) {
+    return field.kind() instanceof FieldKind.Time;
+  }
+
   /** Whether the field's codes are numbers, such as a score. */
   private static boolean isScore(FieldSpec field) {
     return field.kind() instanceof FieldKind.Coded coded && coded.table().isNumbered();
@@ -101,32 +127,36 @@ public record Grammars(Vocabulary vocabulary) {
 
   /** Whether its numbers are longer than one digit. */
   private static boolean wantsPairs(FieldSpec field) {
-    return wantsNumber(field)
-        && !(field.kind() instanceof FieldKind.Coded coded
-            && coded.table().rows().stream().allMatch(r -> r.code().length() == 1));
+    return wantsNumber(field) && !(isScore(field) && longestNumber(field).equals(Optional.of(1)));
   }
 
   /**
    * While a number is asked, no names of species are listened for and nothing with a short word in
    * it: "winged" is heard for "wing", "blue" for "point", "sex" for "six". Letters are spelled for
-   * the species, for band sizes and for what a station lists by itself.
+   * the species, the age, the sex, band sizes and what a station lists by itself, only those that
+   * stand in a code.
    */
   private List<SpokenForm> listenedFor(Optional<FieldSpec> field) {
     boolean isSpelled = field.map(f -> SPELLED.contains(f.id())).orElse(false);
     List<SpokenForm> forms =
-        vocabulary.forms().stream()
-            .filter(f -> isSpelled || !(f.meaning() instanceof Token.Letter))
+        vocabulary.heard().stream()
+            .filter(
+                f ->
+                    !(f.meaning() instanceof Token.Letter letter)
+                        || isSpelled && isInCode(letter, field.get()))
             .toList();
     forms = forms.stream().filter(f -> isNear(f.meaning(), field)).toList();
     if (field.filter(Grammars::wantsNumber).isEmpty()) {
       return forms;
     }
-    boolean wantsDigits = field.get().kind() instanceof FieldKind.Band || isScore(field.get());
+    boolean wantsDigits = wantsDigits(field.get());
     List<SpokenForm> shorts = forms.stream().filter(f -> f.section().isShort()).toList();
     return forms.stream()
         .filter(f -> !isOf(FieldId.SPECIES, f))
         .filter(f -> shorts.stream().noneMatch(s -> isWithin(s, f)))
         .filter(f -> !wantsDigits || isDigit(f.meaning()) || !isNumber(f.meaning()))
+        .filter(f -> !(f.meaning() instanceof Token.HundredAnd) || isMeasured(field.get()))
+        .filter(f -> !(f.meaning() instanceof Token.HundredHours) || isTime(field.get()))
         .toList();
   }
 
@@ -168,9 +198,25 @@ public record Grammars(Vocabulary vocabulary) {
   }
 
   private static boolean isNumberOf(FieldSpec field, SpokenForm form) {
-    return field.kind() instanceof FieldKind.Band || isScore(field)
-        ? isDigit(form.meaning())
+    return wantsDigits(field)
+        ? form.meaning() instanceof Token.Digit digit && isLikely(digit, field)
         : isNumber(form.meaning()) && !isSecondZero(form);
+  }
+
+  /** Whether a letter stands in a code of the field. */
+  private static boolean isInCode(Token.Letter letter, FieldSpec field) {
+    return Within.table(field).stream()
+        .flatMap(t -> t.rows().stream())
+        .anyMatch(
+            r -> r.code().indexOf(letter.letter()) >= 0 || r.own().indexOf(letter.letter()) >= 0);
+  }
+
+  /** Whether a digit stands in any code of the field; every digit may stand in a band. */
+  private static boolean isLikely(Token.Digit digit, FieldSpec field) {
+    String text = String.valueOf(digit.value());
+    return Within.table(field)
+        .map(t -> t.rows().stream().anyMatch(r -> r.code().contains(text)))
+        .orElse(true);
   }
 
   private static boolean isCodeOf(FieldId field, Token token) {
@@ -182,7 +228,7 @@ public record Grammars(Vocabulary vocabulary) {
   }
 
   /** The short word for zero, which is heard for "two": rare in a measurement. */
-  private static boolean isSecondZero(SpokenForm form) {
+  static boolean isSecondZero(SpokenForm form) {
     return form.text().equals("oh");
   }
 
@@ -195,67 +241,13 @@ public record Grammars(Vocabulary vocabulary) {
         || token instanceof Token.Teen
         || token instanceof Token.Tens
         || token instanceof Token.Hundred
+        || token instanceof Token.HundredAnd
+        || token instanceof Token.HundredHours
         || token instanceof Token.Point;
   }
 
   private static boolean isAnswer(SpokenForm form) {
     return form.meaning() instanceof Token.Order order
         && (order.command() == Command.AFFIRM || order.command() == Command.NEGATIVE);
-  }
-
-  private static boolean isNumberField(FieldId field) {
-    return field == FieldId.BAND || field == FieldId.WING || field == FieldId.MASS;
-  }
-
-  /** The pairs of words that a number, and a number behind a word that announces it, is made of. */
-  private static List<String> pairs(List<SpokenForm> listened, FieldSpec field) {
-    List<SpokenForm> forms = listened.stream().filter(f -> !isSecondZero(f)).toList();
-    List<String> pairs = new ArrayList<>();
-    for (SpokenForm first : forms) {
-      for (SpokenForm second : forms) {
-        if (isPair(first.meaning(), second.meaning(), field)) {
-          pairs.add(first.text() + " " + second.text());
-        }
-      }
-    }
-    return pairs;
-  }
-
-  private static boolean isPair(Token first, Token next, FieldSpec field) {
-    boolean isMeasured = field.kind() instanceof FieldKind.Measured;
-    if (field.kind() instanceof FieldKind.Time) {
-      return isPairOfTime(first, next);
-    }
-    if (isDigit(first)) {
-      return isDigit(next) || isMeasured && next instanceof Token.Point;
-    }
-    if (!isMeasured) {
-      return false;
-    }
-    if (first instanceof Token.Tens || first instanceof Token.Teen) {
-      return next instanceof Token.Point
-          || first instanceof Token.Tens && next instanceof Token.Digit d && d.value() > 0;
-    }
-    if (first instanceof Token.Point) {
-      return isDigit(next);
-    }
-    boolean announces =
-        name(first).filter(n -> n == field.id() || isNumberField(n)).isPresent()
-            || first instanceof Token.Order order && order.command() == Command.CORRECT;
-    return announces && (isDigit(next) || next instanceof Token.Tens);
-  }
-
-  private static boolean isPairOfTime(Token first, Token next) {
-    boolean isPart = next instanceof Token.Teen || next instanceof Token.Tens || isDigit(next);
-    return isDigit(first) && isPart
-        || first instanceof Token.Teen && isPart
-        || first instanceof Token.Tens && next instanceof Token.Digit d && d.value() > 0;
-  }
-
-  private static Optional<FieldId> name(Token token) {
-    if (token instanceof Token.NameOrCode both) {
-      return Optional.of(both.name().field());
-    }
-    return token instanceof Token.Field named ? Optional.of(named.field()) : Optional.empty();
   }
 }

@@ -37,6 +37,17 @@ public sealed interface Heard {
   record Twins(FieldValue value, FieldValue twin) implements Heard {}
 
   /**
+   * Words that nobody says for a number, such as "eighteen nine": the value that sounds like them,
+   * and the one that they would be with the point that may be missing. The first may be asked about
+   * where the rules accept it and not the other; neither is taken by itself.
+   *
+   * @param value what was probably said: 89
+   * @param other what else it may have been: 18.9
+   * @param words what was heard
+   */
+  record Perhaps(FieldValue value, FieldValue other, String words) implements Heard {}
+
+  /**
    * No value.
    *
    * @param hint how to say it, short, as spoken and as shown

@@ -39,6 +39,12 @@ public record SpokenForm(List<String> words, Token meaning, Section section, Str
    * @param name its name, such as {@code numbers}
    * @param isJoined whether its words are often said without a pause between them
    * @param isShort whether its words sound like numbers and are left out while a number is asked
+   * @param isWritten whether its forms are understood where they are written, in a script or by
+   *     another recogniser, but not listened for, since each sounds like another form
    */
-  public record Section(String name, boolean isJoined, boolean isShort) {}
+  public record Section(String name, boolean isJoined, boolean isShort, boolean isWritten) {
+
+    /** The section of lines that stand in none. */
+    static final Section NONE = new Section("", false, false, false);
+  }
 }

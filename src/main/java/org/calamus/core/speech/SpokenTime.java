@@ -5,10 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.record.FieldValue;
+import org.calamus.core.record.Spoken;
 
 /**
  * Times of day on the 24-hour clock as they are said: "zero eight four zero", "oh eight forty",
- * "fourteen thirty five", "zero nine hundred". (ICAO Annex 10, Volume II: time in four figures.)
+ * "fourteen thirty five", "zero nine hundred", "fourteen hundred hours". (ICAO Annex 10, Volume II:
+ * time in four figures.)
  */
 final class SpokenTime {
 
@@ -22,7 +24,8 @@ final class SpokenTime {
   static Heard read(List<Token> tokens) {
     Optional<FieldValue> heard = digits(tokens).flatMap(SpokenTime::time);
     if (heard.isEmpty()) {
-      return new Heard.No(HINT);
+      return new Heard.No(
+          digits(tokens).filter(SpokenTime::lacksZero).map(SpokenTime::whole).orElse(HINT));
     }
     Optional<FieldValue> twin = twin(tokens).flatMap(SpokenTime::digits).flatMap(SpokenTime::time);
     return twin.<Heard>map(t -> new Heard.Twins(heard.get(), t))
@@ -34,6 +37,15 @@ final class SpokenTime {
     return time(keys)
         .<Heard>map(Heard.One::new)
         .orElseGet(() -> new Heard.No("a time is four digits, such as 0840"));
+  }
+
+  /** Whether it would be a time with a zero in front. */
+  private static boolean lacksZero(String digits) {
+    return time("0" + digits).isPresent();
+  }
+
+  private static String whole(String digits) {
+    return "say " + Spoken.digits("0" + digits);
   }
 
   private static Optional<FieldValue> time(String digits) {
@@ -53,7 +65,8 @@ final class SpokenTime {
         digits.append(digit.value());
       } else if (token instanceof Token.Teen teen) {
         digits.append(teen.value());
-      } else if (token instanceof Token.Hundred) {
+      } else if (token instanceof Token.Hundred
+          || token instanceof Token.HundredHours && i == tokens.size() - 1) {
         digits.append("00");
       } else if (token instanceof Token.Tens tens) {
         boolean hasUnit =

@@ -31,6 +31,12 @@ public sealed interface Token {
   /** The word "hundred". */
   record Hundred() implements Token {}
 
+  /** The words "hundred and", behind which more must come. */
+  record HundredAnd() implements Token {}
+
+  /** The words "hundred hours", which end a time. */
+  record HundredHours() implements Token {}
+
   /** The decimal point. */
   record Point() implements Token {}
 

@@ -43,17 +43,22 @@ public record Vocabulary(
     return forms.stream().filter(f -> f.section().name().equals(name)).toList();
   }
 
-  /** Every word once, in order of first appearance. */
+  /** The forms that are listened for. */
+  List<SpokenForm> heard() {
+    return forms.stream().filter(f -> !f.section().isWritten()).toList();
+  }
+
+  /** Every word that is listened for, once, in order of first appearance. */
   public Set<String> words() {
     Set<String> words = new LinkedHashSet<>();
-    forms.forEach(f -> words.addAll(f.words()));
+    heard().forEach(f -> words.addAll(f.words()));
     return words;
   }
 
   /** Every word with the place of its first appearance and the joined section it belongs to. */
   public List<VocabularyWord> wordsToPronounce() {
     Map<String, VocabularyWord> found = new LinkedHashMap<>();
-    for (SpokenForm form : forms) {
+    for (SpokenForm form : heard()) {
       for (String word : form.words()) {
         String chain = form.section().isJoined() ? form.section().name() : "";
         VocabularyWord before = found.get(word);

@@ -15,10 +15,11 @@ import org.calamus.core.record.FieldId;
  * Reads a vocabulary file: {@code section} lines, lines {@code words = meaning}, lines {@code word
  * / pronunciation}, and comments behind {@code #}.
  *
- * <p>Meanings: {@code digit N}, {@code number N}, {@code tens N}, {@code hundred}, {@code point},
- * {@code letter X}, {@code field NAME}, {@code code FIELD CODE} (the field {@code *} is the one
- * asked; several are parted by commas), {@code command NAME}, {@code nothing}. A meaning may be
- * followed by {@code / phones} where the form is one word.
+ * <p>Meanings: {@code digit N}, {@code number N}, {@code tens N}, {@code hundred}, {@code
+ * hundred-and}, {@code hundred-hours}, {@code point}, {@code letter X}, {@code field NAME}, {@code
+ * code FIELD CODE} (the field {@code *} is the one asked; several are parted by commas), {@code
+ * command NAME}, {@code nothing}. A meaning may be followed by {@code / phones} where the form is
+ * one word.
  *
  * <p>A form has one meaning in all files, but for a name of a field that is also a code of certain
  * fields: it is the code while one of those is asked, and else the name.
@@ -31,6 +32,8 @@ public final class WordsFile {
                       + " TH UH UW V W Y Z ZH")
                   .split(" "))
           .collect(Collectors.toUnmodifiableSet());
+
+  private static final Set<String> FLAGS = Set.of("joined", "short", "written");
 
   /** How many words follow the first word of a meaning. */
   private static final Map<String, Integer> ARGUMENTS =
@@ -62,7 +65,7 @@ public final class WordsFile {
     Contents contents =
         new Contents(
             new ArrayList<>(), new LinkedHashMap<>(), new LinkedHashMap<>(), new ArrayList<>());
-    SpokenForm.Section section = new SpokenForm.Section("", false, false);
+    SpokenForm.Section section = SpokenForm.Section.NONE;
     for (int i = 0; i < lines.size(); i++) {
       String line = lines.get(i).replaceFirst("#.*", "").strip();
       String where = file + ":" + (i + 1);
@@ -135,17 +138,18 @@ public final class WordsFile {
     List<String> parts = List.of(line.split("\\s+"));
     if (parts.size() == 1) {
       contents.problems().add(where + ": a section needs a name.");
-      return new SpokenForm.Section("", false, false);
+      return SpokenForm.Section.NONE;
     }
     List<String> flags = parts.subList(2, parts.size());
     for (String flag : flags) {
-      if (!flag.equals("joined") && !flag.equals("short")) {
+      if (!FLAGS.contains(flag)) {
         contents
             .problems()
-            .add(where + ": \"" + flag + "\" is no kind of section; use joined or short.");
+            .add(where + ": \"" + flag + "\" is no kind of section; use joined, short or written.");
       }
     }
-    return new SpokenForm.Section(parts.get(1), flags.contains("joined"), flags.contains("short"));
+    return new SpokenForm.Section(
+        parts.get(1), flags.contains("joined"), flags.contains("short"), flags.contains("written"));
   }
 
   private static void readLine(
@@ -208,6 +212,8 @@ public final class WordsFile {
       case "number" -> number(argument, 10, 19).map(Token.Teen::new);
       case "tens" -> number(argument, 20, 90).filter(n -> n % 10 == 0).map(Token.Tens::new);
       case "hundred" -> Optional.of(new Token.Hundred());
+      case "hundred-and" -> Optional.of(new Token.HundredAnd());
+      case "hundred-hours" -> Optional.of(new Token.HundredHours());
       case "point" -> Optional.of(new Token.Point());
       case "letter" ->
           argument.matches("[A-Z]")

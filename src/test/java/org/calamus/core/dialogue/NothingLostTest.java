@@ -128,7 +128,8 @@ class NothingLostTest {
     talk.spoken();
     talk.say("wing nine two weight eleven four");
     assertThat(talk.field(FieldId.WING)).isEqualTo("92");
-    assertThat(talk.spoken()).containsExactly("wing nine two. say it digit by digit");
+    assertThat(talk.spoken())
+        .containsExactly("wing nine two. say eleven point four, or one one four");
   }
 
   @Test
@@ -154,5 +155,28 @@ class NothingLostTest {
     long first = talk.record().map(CaptureRecord::id).orElseThrow();
     talk.say("abandon record").say("affirm").say("male");
     assertThat(talk.record().map(CaptureRecord::id)).contains(first + 1);
+  }
+
+  @Test
+  void aTensHeardAsATeenIsAskedAboutAndNotMissed() {
+    Talk talk = nuthatch().say("eighteen nine");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("-");
+    assertThat(talk.lastSpoken()).isEqualTo("heard eighteen nine. keep wing eight nine");
+    assertThat(talk.say("affirm").field(FieldId.WING)).isEqualTo("89");
+  }
+
+  @Test
+  void aTensHeardAsATeenIsDroppedWhereItWasSomethingElse() {
+    Talk talk = nuthatch().say("eighteen nine").say("negative");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("-");
+    assertThat(talk.say("eighteen nine").say("nine two").field(FieldId.WING)).isEqualTo("92");
+  }
+
+  @Test
+  void aTeenAndADigitIsNotAskedAboutWhereThePointMayBeMissing() {
+    Talk talk = nuthatch().say("nine two").say("nineteen five");
+    assertThat(talk.field(FieldId.MASS)).isEqualTo("-");
+    assertThat(talk.lastSpoken()).startsWith("say it digit by digit");
+    assertThat(talk.say("affirm").field(FieldId.MASS)).isEqualTo("-");
   }
 }

@@ -96,6 +96,51 @@ class GrammarsTest {
   }
 
   @Test
+  void askingForAnAgeListensForTheLettersOfItsCodesOnly() {
+    assertThat(asking(FieldId.AGE)).contains("alpha", "hotel", "yankee").doesNotContain("bravo");
+    assertThat(asking(FieldId.SEX)).contains("mike", "foxtrot").doesNotContain("hotel");
+  }
+
+  @Test
+  void askingForANetListensForNumbersAndForAScoreForItsDigits() {
+    Form whole = WholeRecord.form(CodeSet.LABORATORY);
+    assertThat(GRAMMARS.asking(Optional.of(whole.spec(FieldId.NET))).phrases())
+        .contains("twelve", "twenty one", "one two");
+    Grammar skull = GRAMMARS.asking(Optional.of(whole.spec(FieldId.SKULL)));
+    assertThat(skull.phrases()).doesNotContain("twelve");
+    assertThat(count(skull, "six")).isEqualTo(8);
+    assertThat(count(skull, "nine")).isEqualTo(1);
+  }
+
+  @Test
+  void makesAScoreAndItsNameLikelyWhileAMeasurementIsAsked() {
+    assertThat(
+            GRAMMARS
+                .asking(Optional.of(WholeRecord.form(CodeSet.LABORATORY).spec(FieldId.WING)))
+                .phrases())
+        .contains("fat two", "body moult one", "brood patch none", "hundred and")
+        .doesNotContain("hundred hours");
+  }
+
+  @Test
+  void listensForOneOfTwoSpellingsThatSoundAlike() {
+    Form whole = WholeRecord.form(CodeSet.LABORATORY);
+    for (FieldSpec spec : whole.fields()) {
+      assertThat(GRAMMARS.asking(Optional.of(spec)).phrases())
+          .as(spec.label())
+          .contains("body moult")
+          .doesNotContain("body molt", "x ray", "release");
+    }
+    assertThat(Fenwick.vocabulary().words()).contains("moult").doesNotContain("molt", "alfa");
+  }
+
+  @Test
+  void leavesOutTheTailWhileANumberIsAskedSinceTwoIsHeardForIt() {
+    assertThat(asking(FieldId.WING)).doesNotContain("tail").contains("rectrices", "fat", "net");
+    assertThat(asking(FieldId.SPECIES)).contains("tail");
+  }
+
+  @Test
   void questioningMakesItsAnswersLikely() {
     Optional<FieldSpec> wing = Optional.of(Fenwick.form().spec(FieldId.WING));
     assertThat(count(GRAMMARS.questioning(wing), "affirm")).isEqualTo(8);

@@ -66,6 +66,13 @@ class InterpreterTest {
           WING    | wing chord nine two                             | WING 92
           WING    | one hundred five                                | 105
           WING    | one oh five                                     | 105
+          WING    | one hundred and five                            | 105
+          WING    | one hundred and twenty two                      | 122
+          WING    | eighteen nine                                   | 89 or 18.9?
+          MASS    | wing eighteen nine                              | WING 89 or 18.9?
+          NET     | twelve                                          | 12
+          NET     | net one two                                     | NET 12
+          STATUS  | three hundred                                   | 300
           WING    | one ninety two                                  | 192
           WING    | six one point five                              | 61.5
           MASS    | eleven point four                               | 11.4
@@ -104,6 +111,7 @@ class InterpreterTest {
           TIME    | fourteen forty five                             | 14:45
           TIME    | oh eight oh five                                | 08:05
           TIME    | zero nine hundred                               | 09:00
+          TIME    | fourteen hundred hours                          | 14:00
           HOW_AGED | skull none                                     | SKULL 0
           STATUS  | three zero zero                                 | 300
           MASS    | released early                                  | RELEASE EARLY
@@ -118,17 +126,21 @@ class InterpreterTest {
       delimiter = '|',
       textBlock =
           """
-          WING    | twenty two three           | ? say it digit by digit
-          MASS    | eleven four                | ? say it digit by digit
-          MASS    | nineteen one               | ? say it digit by digit
-          MASS    | point four                 | ? say it digit by digit
-          MASS    | four point                 | ? say it digit by digit
+          WING    | twenty two three           | ? say twenty two point three, or two two three
+          MASS    | eleven four                | ? say eleven point four, or one one four
+          MASS    | nineteen five one          | ? say it digit by digit
+          MASS    | one fifteen two            | ? say one fifteen point two, or one one five two
+          MASS    | point four                 | ? say zero point four
+          MASS    | four point                 | ? say the digits behind the point
           MASS    | four point ten             | ? say it digit by digit
           MASS    | four point two point one   | ? say it digit by digit
-          WING    | ninety zero                | ? say it digit by digit
+          WING    | ninety zero                | ? say ninety point zero, or nine zero zero
           WING    | hundred                    | ? say it digit by digit
           WING    | zero hundred               | ? say it digit by digit
-          WING    | nine two nine two nine     | ? say it digit by digit
+          WING    | nine two nine two nine     | ? 5 digits, a number has four at most
+          WING    | one hundred and            | ? say it digit by digit
+          WING    | fourteen hundred hours     | ? say it digit by digit
+          NET     | ninety two                 | ? say it digit by digit
           WING    | unknown                    | ? say it digit by digit
           WING    | alpha                      | ? say it digit by digit
           BAND    | six                        | ? 1 digit, a band has eight or nine; or give its last three
@@ -143,7 +155,9 @@ class InterpreterTest {
           HOW_AGED | papa golf                 | ? one of them is not in the how-aged table
           HOW_AGED | ninety                    | ? not one how-aged
           SKULL   | seven                      | ? that is not in the skull table
-          TIME    | eight forty                | ? say the time in four digits
+          TIME    | eight forty                | ? say zero eight four zero
+          TIME    | eight four zero            | ? say zero eight four zero
+          TIME    | hundred hours five         | ? say the time in four digits
           TIME    | two five zero zero         | ? say the time in four digits
           TIME    | wing                       | open WING
           NOTE    | nine                       | ? remarks are spoken as a memo or typed
@@ -185,6 +199,12 @@ class InterpreterTest {
   }
 
   @ParameterizedTest
+  @CsvSource({"STATUS, three eighteen, 318|380", "STATUS, three fourteen, 314", "NET, twelve, 12"})
+  void knowsACodeThatSoundsLikeAnotherOfItsTable(FieldId open, String words, String values) {
+    assertThat(Listener.hear(open, words)).isEqualTo(values);
+  }
+
+  @ParameterizedTest
   @CsvSource({"7", "6", "10", "1"})
   void takesNoBandOfAWrongCountOfDigits(int count) {
     assertThat(Listener.hear(FieldId.BAND, NEXT, "four ".repeat(count))).startsWith("? " + count);
@@ -207,7 +227,7 @@ class InterpreterTest {
           song sparrow wing six six female              | SPECIES SOSP, WING 66, SEX F
           age unknown sex unknown                       | AGE U, SEX U
           species song sparrow year class five          | SPECIES SOSP, AGE SY
-          wing eleven four weight two two point three   | WING ? say it digit by digit, MASS 22.3
+          wing eleven four weight two two point three   | WING ? say eleven point four, or one one four, MASS 22.3
           """)
   void takesSeveralValuesInOneBreath(String words, String values) {
     assertThat(Listener.hear(FieldId.BAND, words)).isEqualTo(values);
@@ -256,8 +276,7 @@ class InterpreterTest {
     "wing nine two wing",
     "wing nine okay",
     "correction correction",
-    "wing nine giraffe",
-    "one hundred and five"
+    "wing nine giraffe"
   })
   void takesNothingOfAnUtteranceThatDoesNotMakeSenseAsAWhole(String words) {
     assertThat(Listener.hear(FieldId.WING, words)).isEqualTo("? ");

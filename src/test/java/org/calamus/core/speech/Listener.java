@@ -23,7 +23,10 @@ final class Listener {
         Utterance.of(words), Optional.of(open), last, Optional.ofNullable(expected));
   }
 
-  /** As {@code 92}, {@code 15|50} for twins, {@code ? hint} where there is no value. */
+  /**
+   * As {@code 92}, {@code 15|50} for twins, {@code 89 or 18.9?} for what it perhaps was, {@code ?
+   * hint} where there is no value.
+   */
   static String hear(FieldId open, BandNumber expected, String words) {
     return text(meaning(open, Optional.empty(), expected, words));
   }
@@ -65,6 +68,9 @@ final class Listener {
     }
     if (heard instanceof Heard.Twins twins) {
       return twins.value().text() + "|" + twins.twin().text();
+    }
+    if (heard instanceof Heard.Perhaps perhaps) {
+      return perhaps.value().text() + " or " + perhaps.other().text() + "?";
     }
     return "? " + ((Heard.No) heard).hint();
   }

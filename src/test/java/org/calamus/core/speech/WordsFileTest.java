@@ -43,7 +43,7 @@ class WordsFileTest {
           fife = digit 5 /        | there are no phones behind the slash.
           one two / W AH N        | a pronunciation stands behind one word, not several.
           section                 | a section needs a name.
-          section numbers loose   | "loose" is no kind of section; use joined or short.
+          section numbers loose   | "loose" is no kind of section; use joined, short or written.
           """)
   void namesFileAndLineOfAMistake(String line, String problem) {
     assertThat(read("# first", "", line).problems()).containsExactly("a.words:3: " + problem);
@@ -66,7 +66,7 @@ class WordsFileTest {
             new SpokenForm(
                 List.of("niner"),
                 new Token.Digit(9),
-                new SpokenForm.Section("numbers", true, false),
+                new SpokenForm.Section("numbers", true, false, false),
                 "a.words:2"));
     assertThat(contents.pronunciations()).isEqualTo(Map.of("niner", List.of("N AY N ER")));
   }
