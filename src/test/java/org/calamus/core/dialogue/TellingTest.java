@@ -150,7 +150,7 @@ class TellingTest {
     assertThat(said).hasSize(8);
     assertThat(said.subList(0, 4))
         .containsExactly(
-            "say it digit by digit",
+            "say the digits behind the point",
             "wing, digit by digit, or correction",
             "use the keypad for wing",
             "wing on the keypad, or say its name");
