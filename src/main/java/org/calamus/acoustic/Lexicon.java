@@ -98,8 +98,7 @@ record Lexicon(List<Entry> entries) {
   }
 
   /** Goes through the dictionary once; further ways to say a word are marked "word(2)". */
-  private static Map<String, List<String>> lookUp(
-      Collection<WordToBuild> words, String dictionary) {
+  static Map<String, List<String>> lookUp(Collection<WordToBuild> words, String dictionary) {
     Map<String, List<String>> found = new LinkedHashMap<>();
     words.forEach(word -> found.put(word.word(), new ArrayList<>()));
     int start = 0;

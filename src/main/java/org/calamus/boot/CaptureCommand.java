@@ -127,9 +127,19 @@ final class CaptureCommand {
           VoskEars.loadAhead(Optional.of(folders.log()));
           ModelFolder folder = SpeechModel.open(folders, options.model(), station.vocabulary());
           model.set(Optional.of(folder));
+          warnOfOwnWords(folders, station);
           return new VoskEars(folder.path(), sound.get(), clock, settings(folders, folder));
         },
         clock);
+  }
+
+  /** Logs which of the user's own forms sound like others; nobody waits for it. */
+  private static void warnOfOwnWords(Folders folders, Station station) {
+    String own = folders.words().toString();
+    boolean hasOwn = station.vocabulary().forms().stream().anyMatch(f -> f.where().startsWith(own));
+    if (hasOwn) {
+      SpeechModel.soundAlikes(station, f -> f.where().startsWith(own)).forEach(System.err::println);
+    }
   }
 
   private static VoskEars.Settings settings(Folders folders, ModelFolder folder) {

@@ -51,6 +51,7 @@ final class CheckCommand {
             + " words, "
             + station.reference().species().species().size()
             + " species");
+    SpeechModel.soundAlikes(station, form -> true).forEach(this::note);
     model(folders, station);
     microphone(station);
     speaker(station);
@@ -62,6 +63,11 @@ final class CheckCommand {
 
   private void good(String part, String what) {
     out.println(String.join(" ", "ok  ", part + ":", what));
+  }
+
+  /** What the user should know, though nothing is wrong. */
+  private void note(String what) {
+    out.println("note words: " + what);
   }
 
   private void bad(String part, String what, int code) {

@@ -3,12 +3,16 @@ package org.calamus.boot;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.calamus.acoustic.AcousticException;
 import org.calamus.acoustic.Settings;
 import org.calamus.acoustic.WordToBuild;
 import org.calamus.adapter.vosk.ModelCache;
 import org.calamus.adapter.vosk.ModelException;
 import org.calamus.adapter.vosk.ModelFolder;
+import org.calamus.core.speech.Grammars;
+import org.calamus.core.speech.SoundAlikes;
+import org.calamus.core.speech.SpokenForm;
 import org.calamus.core.speech.Vocabulary;
 import org.calamus.core.speech.VocabularyWord;
 
@@ -35,6 +39,19 @@ final class SpeechModel {
     } catch (ModelException | AcousticException e) {
       throw new Halt(ExitCode.MISSING, e.getMessage(), e);
     }
+  }
+
+  /**
+   * Warnings of forms that sound alike, as {@link SoundAlikes} finds them.
+   *
+   * @param isConcerned which forms are looked at
+   */
+  static List<String> soundAlikes(Station station, Predicate<SpokenForm> isConcerned) {
+    Vocabulary vocabulary = station.vocabulary().within(station.form());
+    List<WordToBuild> words =
+        vocabulary.wordsToPronounce().stream().map(SpeechModel::word).toList();
+    return new SoundAlikes(ModelCache.pronunciations(words))
+        .warnings(new Grammars(vocabulary), station.form().fields(), isConcerned);
   }
 
   private static WordToBuild word(VocabularyWord word) {

@@ -1,6 +1,7 @@
 package org.calamus.boot;
 
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -74,8 +75,10 @@ record Station(
                   case "bander", "scribe" -> lists.people(key);
                   default -> tables.codes(key, settings.codes());
                 });
-    Vocabulary vocabulary = new WordsFolder(Optional.of(folders.words())).read();
-    List<String> problems = VocabularyCheck.problems(vocabulary, form);
+    List<String> problems = new ArrayList<>();
+    Vocabulary vocabulary =
+        new WordsFolder(Optional.of(folders.words())).read().with(lists.forms(), problems);
+    problems.addAll(VocabularyCheck.problems(vocabulary, form));
     if (!problems.isEmpty()) {
       throw new SettingsException(problems);
     }

@@ -1,13 +1,27 @@
 package org.calamus.boot;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.calamus.core.form.CodeTable;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.speech.SpokenForm;
+import org.calamus.core.speech.Token;
 import org.calamus.port.StationSettings;
 
-/** The code tables that a station makes of its own people and nets. */
+/**
+ * The code tables that a station makes of its own people and nets, and how they are said.
+ *
+ * <p>A net and a person is a code, such as {@code 7a} or {@code QX}, which is said in digits and
+ * letters; or a code and a spoken form, {@code RB = reed bed}, which is said and read back instead.
+ */
 final class StationLists {
 
   private static final int MOST_NETS = 99;
@@ -25,18 +39,62 @@ final class StationLists {
         named.isEmpty()
             ? IntStream.rangeClosed(1, MOST_NETS).mapToObj(String::valueOf).toList()
             : named;
-    return new CodeTable("net", nets.stream().map(StationLists::row).toList());
+    return table("net", nets);
   }
 
   /** Those who band and write, the session's bander first. */
   CodeTable people(String name) {
-    Set<String> initials = new LinkedHashSet<>();
-    initials.add(settings.bander());
-    initials.addAll(settings.protocol().people());
-    return new CodeTable(name, initials.stream().map(StationLists::row).toList());
+    List<String> all = new ArrayList<>();
+    List<String> listed = settings.protocol().people();
+    String bander = settings.bander();
+    all.add(listed.stream().filter(p -> code(p).equals(bander)).findFirst().orElse(bander));
+    all.addAll(listed);
+    return table(name, all);
   }
 
-  private static CodeTable.Row row(String name) {
-    return new CodeTable.Row(name, name.matches("\\d+") ? name : "", name);
+  private static CodeTable table(String name, List<String> entries) {
+    Map<String, CodeTable.Row> rows = new LinkedHashMap<>();
+    for (String entry : entries) {
+      String code = code(entry);
+      String said = said(entry);
+      String digits = code.matches("\\d+") ? code : "";
+      rows.putIfAbsent(code, new CodeTable.Row(code, digits, said.isEmpty() ? code : said));
+    }
+    return new CodeTable(name, List.copyOf(rows.values()));
+  }
+
+  /** The spoken forms that the station gives for its nets and people. */
+  List<SpokenForm> forms() {
+    Set<SpokenForm> forms = new LinkedHashSet<>();
+    settings.protocol().nets().forEach(n -> form(Set.of(FieldId.NET), n).forEach(forms::add));
+    settings
+        .protocol()
+        .people()
+        .forEach(p -> form(Set.of(FieldId.BANDER, FieldId.SCRIBE), p).forEach(forms::add));
+    return List.copyOf(forms);
+  }
+
+  private static Stream<SpokenForm> form(Set<FieldId> fields, String entry) {
+    String said = said(entry);
+    return said.isEmpty()
+        ? Stream.empty()
+        : Stream.of(
+            new SpokenForm(
+                Arrays.asList(said.split(" ")),
+                new Token.CodeWords(fields, code(entry)),
+                new SpokenForm.Section("station", false, false, false),
+                "station.toml"));
+  }
+
+  private static String code(String entry) {
+    return entry.split("=", 2)[0].strip();
+  }
+
+  /** The spoken form of an entry; empty where it has none. */
+  private static String said(String entry) {
+    String[] parts = entry.split("=", 2);
+    return parts.length == 1
+        ? ""
+        : parts[1].strip().toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
   }
 }

@@ -38,12 +38,23 @@ final class ProtocolSection {
       return usual;
     }
     return new Protocol(
-        root.words("nets"),
-        root.words("people"),
+        listed(root, "nets"),
+        listed(root, "people"),
         strings(root),
         Duration.ofMinutes(warn),
         Duration.ofMinutes(limit),
         opened(root));
+  }
+
+  /** Codes, each alone or with a spoken form behind an equals sign. */
+  private static List<String> listed(TomlSection root, String key) {
+    List<String> entries = root.words(key);
+    for (String entry : entries) {
+      if (entry.startsWith("=") || entry.endsWith("=")) {
+        root.mistake(key, "\"" + entry + "\" is not whole; write it as 'RB = reed bed'.");
+      }
+    }
+    return entries;
   }
 
   private static Optional<LocalTime> opened(TomlSection root) {

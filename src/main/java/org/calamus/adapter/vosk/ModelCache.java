@@ -10,7 +10,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.List;
+import java.util.Map;
 import org.calamus.acoustic.ModelBuilder;
+import org.calamus.acoustic.Pronunciations;
 import org.calamus.acoustic.Settings;
 import org.calamus.acoustic.WordToBuild;
 
@@ -51,6 +53,11 @@ public final class ModelCache {
   ModelCache(Path cache, ShippedTables shipped) {
     this.cache = cache.toAbsolutePath().normalize();
     this.shipped = shipped;
+  }
+
+  /** How words are said, as {@link Pronunciations} tells it, by the shipped dictionary. */
+  public static Map<String, List<String>> pronunciations(List<WordToBuild> words) {
+    return Pronunciations.of(words, ShippedTables.ofProgram().dictionary());
   }
 
   /**

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -136,7 +137,7 @@ public record Grammars(Vocabulary vocabulary) {
    * the species, the age, the sex, band sizes and what a station lists by itself, only those that
    * stand in a code.
    */
-  private List<SpokenForm> listenedFor(Optional<FieldSpec> field) {
+  List<SpokenForm> listenedFor(Optional<FieldSpec> field) {
     boolean isSpelled = field.map(f -> SPELLED.contains(f.id())).orElse(false);
     List<SpokenForm> forms =
         vocabulary.heard().stream()
@@ -203,12 +204,12 @@ public record Grammars(Vocabulary vocabulary) {
         : isNumber(form.meaning()) && !isSecondZero(form);
   }
 
-  /** Whether a letter stands in a code of the field. */
+  /** Whether a letter stands in a code of the field, ours or the set's. */
   private static boolean isInCode(Token.Letter letter, FieldSpec field) {
     return Within.table(field).stream()
         .flatMap(t -> t.rows().stream())
-        .anyMatch(
-            r -> r.code().indexOf(letter.letter()) >= 0 || r.own().indexOf(letter.letter()) >= 0);
+        .map(r -> (r.code() + r.own()).toUpperCase(Locale.ROOT))
+        .anyMatch(code -> code.indexOf(letter.letter()) >= 0);
   }
 
   /** Whether a digit stands in any code of the field; every digit may stand in a band. */

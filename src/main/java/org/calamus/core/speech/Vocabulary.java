@@ -38,6 +38,20 @@ public record Vocabulary(
     return new Vocabulary(kept, pronunciations, pronouncedAt);
   }
 
+  /**
+   * The same with more forms.
+   *
+   * @param more forms that stand in no vocabulary file
+   * @param problems where one sentence goes for each that has another meaning already
+   */
+  public Vocabulary with(List<SpokenForm> more, List<String> problems) {
+    return WordsFile.join(
+        List.of(
+            new WordsFile.Contents(forms, pronunciations, pronouncedAt, List.of()),
+            new WordsFile.Contents(more, Map.of(), Map.of(), List.of())),
+        problems);
+  }
+
   /** The forms of a section. */
   public List<SpokenForm> section(String name) {
     return forms.stream().filter(f -> f.section().name().equals(name)).toList();

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.CodeTable;
@@ -23,7 +24,10 @@ import org.calamus.core.record.Unit;
 import org.calamus.core.speech.Heard;
 import org.calamus.core.speech.Interpreter;
 import org.calamus.core.speech.Meaning;
+import org.calamus.core.speech.SpokenForm;
+import org.calamus.core.speech.Token;
 import org.calamus.core.speech.Utterance;
+import org.calamus.core.speech.Vocabulary;
 import org.calamus.support.Fenwick;
 import org.calamus.support.WholeRecord;
 import org.junit.jupiter.api.Test;
@@ -115,6 +119,51 @@ class RoundTripTest {
   }
 
   @Test
+  void understandsItsOwnReadbackOfTarsusAndCulmenWithEveryDecimal() {
+    for (FieldId field : List.of(FieldId.TARSUS, FieldId.CULMEN)) {
+      for (int hundredths = 300; hundredths <= 8000; hundredths += 7) {
+        assertComesThrough(
+            spec(field),
+            new FieldValue.Measure(BigDecimal.valueOf(hundredths, 2), Unit.MILLIMETRE));
+      }
+    }
+  }
+
+  @Test
+  void understandsItsOwnReadbackOfNetsAndPeople() {
+    for (FieldId field : List.of(FieldId.NET, FieldId.BANDER, FieldId.SCRIBE)) {
+      for (String code : List.of("7a", "12", "3b", "QX", "ABCDEFGH", "IJKLMNOP", "QRSTUVWXYZ")) {
+        assertListedComesThrough(field, new CodeTable.Row(code, "", code));
+      }
+      assertListedComesThrough(field, new CodeTable.Row("RB", "", "reed bed"));
+    }
+  }
+
+  /** A value of a table that the station lists, with the spoken form that it may give. */
+  private static void assertListedComesThrough(FieldId field, CodeTable.Row row) {
+    CodeTable table = new CodeTable("listed", List.of(row));
+    FieldSpec spec = new FieldSpec(field, "Listed", field.key(), new FieldKind.Coded(table));
+    Form form = Form.ofAll(List.of(spec), Set.of());
+    List<String> problems = new ArrayList<>();
+    SpokenForm said =
+        new SpokenForm(
+            List.of(row.words().split(" ")),
+            new Token.CodeWords(Set.of(field), row.code()),
+            new SpokenForm.Section("station", false, false, false),
+            "station.toml");
+    Vocabulary vocabulary =
+        Fenwick.vocabulary()
+            .with(row.words().equals(row.code()) ? List.of() : List.of(said), problems);
+    assertThat(problems).isEmpty();
+    Interpreter interpreter = new Interpreter(vocabulary, form);
+    Phrases phrases = new Phrases(form);
+    FieldValue value = new FieldValue.Code(row.code());
+    assertThat(heard(interpreter, field, field, phrases.spoken(spec, value))).contains(value);
+    assertThat(heard(interpreter, field, field, phrases.spokenWithName(spec, value)))
+        .contains(value);
+  }
+
+  @Test
   void understandsTheLastThreeDigitsOfTheExpectedBand() {
     BandNumber expected = new BandNumber("2841", "55600");
     for (int last = 0; last < 1000; last++) {
@@ -146,11 +195,22 @@ class RoundTripTest {
   /** The one value heard for the wanted field, while another may be asked; digits as received. */
   private static Optional<FieldValue> heard(
       Form form, FieldId wanted, FieldId open, String words, BandNumber expected) {
+    return heard(INTERPRETERS.get(form), wanted, open, words, Optional.of(expected));
+  }
+
+  private static Optional<FieldValue> heard(
+      Interpreter interpreter, FieldId wanted, FieldId open, String words) {
+    return heard(interpreter, wanted, open, words, Optional.empty());
+  }
+
+  private static Optional<FieldValue> heard(
+      Interpreter interpreter,
+      FieldId wanted,
+      FieldId open,
+      String words,
+      Optional<BandNumber> expected) {
     Meaning meaning =
-        INTERPRETERS
-            .get(form)
-            .interpret(
-                Utterance.of(words), Optional.of(open), Optional.empty(), Optional.of(expected));
+        interpreter.interpret(Utterance.of(words), Optional.of(open), Optional.empty(), expected);
     List<Meaning.Item> items = new ArrayList<>();
     Stream.of(meaning)
         .filter(Meaning.Values.class::isInstance)

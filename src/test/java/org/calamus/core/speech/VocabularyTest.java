@@ -81,6 +81,51 @@ class VocabularyTest {
     }
   }
 
+  /** A form that is cut into pieces which are forms too must not get another meaning by it. */
+  @Test
+  void noFormMeansSomethingElseWhenItIsReadAsSeveral() {
+    Vocabulary vocabulary = Fenwick.vocabulary();
+    Set<String> texts =
+        vocabulary.forms().stream().map(SpokenForm::text).collect(Collectors.toSet());
+    List<String> made =
+        vocabulary.forms().stream().map(SpokenForm::text).filter(t -> isMade(t, texts)).toList();
+    assertThat(made)
+        .containsExactlyInAnyOrder(
+            // the pieces mean the same
+            "age unknown",
+            "sex unknown",
+            // two names in a row, and a code with a letter behind it, mean nothing
+            "band size",
+            "hummingbird size alpha",
+            "hummingbird size bravo");
+  }
+
+  private static boolean isMade(String text, Set<String> texts) {
+    for (int blank = text.indexOf(' '); blank >= 0; blank = text.indexOf(' ', blank + 1)) {
+      String rest = text.substring(blank + 1);
+      if (texts.contains(text.substring(0, blank))
+          && (texts.contains(rest) || isMade(rest, texts))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  @Test
+  void takesFormsOfTheStationAndNamesThoseThatMeanSomethingElseAlready() {
+    SpokenForm.Section section = new SpokenForm.Section("station", false, false, false);
+    Token net = new Token.CodeWords(Set.of(FieldId.NET), "RB");
+    List<String> problems = new ArrayList<>();
+    SpokenForm reeds = new SpokenForm(List.of("reed", "bed"), net, section, "station.toml");
+    SpokenForm wing = new SpokenForm(List.of("affirm"), net, section, "station.toml");
+    Vocabulary more = Fenwick.vocabulary().with(List.of(reeds, wing), problems);
+    assertThat(more.forms()).contains(reeds).doesNotContain(wing);
+    assertThat(problems)
+        .singleElement()
+        .asString()
+        .startsWith("station.toml: \"affirm\" already has another meaning at grammars/commands");
+  }
+
   @Test
   void everyCommandAndFieldHasAWord() {
     List<Token> meanings =

@@ -1,0 +1,63 @@
+package org.calamus.boot;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.calamus.core.form.CodeTable;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.speech.SpokenForm;
+import org.calamus.core.speech.Token;
+import org.calamus.port.Protocol;
+import org.calamus.port.StationSettings;
+import org.junit.jupiter.api.Test;
+
+class StationListsTest {
+
+  private static StationLists lists(List<String> nets, List<String> people) {
+    Protocol usual = Protocol.usual();
+    Protocol protocol =
+        new Protocol(
+            nets, people, List.of(), usual.warnAfter(), usual.limit(), usual.netsOpenedAt());
+    return new StationLists(
+        new StationSettings(
+            "Fenwick Marsh",
+            "QX",
+            ZoneId.of("UTC"),
+            Optional.empty(),
+            Optional.empty(),
+            List.of(),
+            protocol,
+            org.calamus.core.form.CodeSet.LABORATORY));
+  }
+
+  @Test
+  void numbersTheNetsWhereNoneIsNamed() {
+    assertThat(lists(List.of(), List.of()).nets().rows()).hasSize(99);
+  }
+
+  @Test
+  void givesANetItsSpokenFormWhereItHasOne() {
+    StationLists lists = lists(List.of("12", "7a", "RB = Reed  bed"), List.of());
+    assertThat(lists.nets().rows())
+        .containsExactly(
+            new CodeTable.Row("12", "12", "12"),
+            new CodeTable.Row("7a", "", "7a"),
+            new CodeTable.Row("RB", "", "reed bed"));
+    assertThat(lists.forms())
+        .containsExactly(
+            new SpokenForm(
+                List.of("reed", "bed"),
+                new Token.CodeWords(Set.of(FieldId.NET), "RB"),
+                new SpokenForm.Section("station", false, false, false),
+                "station.toml"));
+  }
+
+  @Test
+  void listsTheSessionsBanderFirstAndOnce() {
+    assertThat(lists(List.of(), List.of("ZB = zoe", "QX = quinn")).people("bander").rows())
+        .containsExactly(new CodeTable.Row("QX", "", "quinn"), new CodeTable.Row("ZB", "", "zoe"));
+  }
+}
