@@ -30,11 +30,15 @@ final class Suppression {
   /** The hiss of 16 bits' rounding in one frequency of a frame. */
   private static final double LEAST_NOISE = FRAME / 2.0;
 
-  /** The weight of the last frame's result in the speech-to-noise ratio, as in the paper. */
-  private static final double DIRECTED = 0.98;
+  /**
+   * The weight of the last frame's result in the speech-to-noise ratio. The paper has 0.98 for
+   * frames twice as far apart; that, and a least ratio of -25 dB, cost one word in fifteen in white
+   * noise on the tuning voices.
+   */
+  private static final double DIRECTED = 0.96;
 
-  /** The least speech-to-noise ratio: -25 dB. */
-  private static final double LEAST_RATIO = Math.pow(10, -2.5);
+  /** The least speech-to-noise ratio: -15 dB. */
+  private static final double LEAST_RATIO = Math.pow(10, -1.5);
 
   /** What is left of noise: a quarter of its amplitude. Less made recognition no better. */
   private static final double LEAST_GAIN = Decibels.factor(-12);
