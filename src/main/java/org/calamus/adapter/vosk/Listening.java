@@ -31,6 +31,15 @@ final class Listening {
   /** A band number said slowly takes 8 s. */
   private static final long LONGEST_SAMPLES = 15L * AudioSource.RATE;
 
+  /**
+   * A pause so long may be the end: then it is looked whether words are missing. The blocks after
+   * it still come before the usual trailing silence.
+   */
+  private static final int PAUSE_SAMPLES = AudioSource.RATE * 3 / 10;
+
+  /** How long a pause may be in a number that is not yet whole, in milliseconds. */
+  private static final int PATIENT_MILLIS = 800;
+
   /** What is shorter and gave no word was a knock or a click. */
   private static final int SHORTEST_SPEECH_MILLIS = 200;
 
@@ -110,6 +119,9 @@ final class Listening {
 
   /** Takes sound whose noise is taken out; it is what arrived {@link Suppression#DELAY} before. */
   private void recognise(short[] block) {
+    if (isHearing && gate.samplesSinceVoiced() >= PAUSE_SAMPLES) {
+      gate.waitFor(decoder.lacksWords() ? PATIENT_MILLIS : 0);
+    }
     SpeechGate.Decision decision = gate.hear(block);
     if (decision != SpeechGate.Decision.QUIET) {
       // what followed the last speech in this block, and the block itself, has just arrived

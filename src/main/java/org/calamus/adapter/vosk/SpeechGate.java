@@ -45,7 +45,8 @@ final class SpeechGate {
   /** One pole: passes what is faster than about 150 Hz at 16 kHz. */
   private static final double RUMBLE_POLE = 0.942;
 
-  private final int trailingFrames;
+  private final int usualTrailing;
+  private int trailingFrames;
   private final double[] buckets = new double[BUCKETS];
   private int bucket;
   private double bucketEnergy;
@@ -67,7 +68,8 @@ final class SpeechGate {
    * @param trailingMillis how long it must be quiet for speech to have ended, in milliseconds
    */
   SpeechGate(int trailingMillis) {
-    trailingFrames = trailingMillis / 10;
+    usualTrailing = trailingMillis / 10;
+    trailingFrames = usualTrailing;
     Arrays.fill(buckets, FIRST_FLOOR);
   }
 
@@ -98,10 +100,18 @@ final class SpeechGate {
   /** Forgets the speech being heard, as after an utterance was ended; keeps the floor. */
   void restart() {
     isOpen = false;
+    trailingFrames = usualTrailing;
     history = 0;
     voicedFrames = 0;
     voicedEnergy = 0;
     framesSinceVoiced = 0;
+  }
+
+  /**
+   * Waits so long in the pause that has begun, in milliseconds; less than the usual is no pause.
+   */
+  void waitFor(int trailingMillis) {
+    trailingFrames = Math.max(usualTrailing, trailingMillis / 10);
   }
 
   /** How long it has been quiet since the last speech, in samples. */
