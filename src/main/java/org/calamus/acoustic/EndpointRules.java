@@ -17,16 +17,16 @@ public record EndpointRules(
     Duration nothingSaid, Duration sureEnd, Duration likelyEnd, Duration anyEnd, Duration longest) {
 
   /**
-   * Half a second after a well-matched end, a second at most: short enough for a console that
-   * answers each field, long enough for the pause inside a band number. The recogniser's usual one
-   * and two seconds feel like a missed word. Five seconds for silence and twenty in all are its own
-   * defaults.
+   * Nine tenths of a second after a well-matched end: whoever feeds the recogniser finds most ends
+   * sooner, by the level, and waits up to 0.8 s in a number that is not whole. The recogniser's
+   * usual one and two seconds feel like a missed word. Five seconds for silence and twenty in all
+   * are its own defaults.
    */
   public static EndpointRules standard() {
     return new EndpointRules(
         Duration.ofSeconds(5),
-        Duration.ofMillis(500),
-        Duration.ofMillis(750),
+        Duration.ofMillis(900),
+        Duration.ofMillis(950),
         Duration.ofSeconds(1),
         Duration.ofSeconds(20));
   }

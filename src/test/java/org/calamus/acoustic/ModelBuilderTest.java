@@ -132,8 +132,8 @@ class ModelBuilderTest {
     assertThat(conf.lines())
         .contains(
             "--endpoint.rule1.min-trailing-silence=5.0",
-            "--endpoint.rule2.min-trailing-silence=0.5",
-            "--endpoint.rule3.min-trailing-silence=0.75",
+            "--endpoint.rule2.min-trailing-silence=0.9",
+            "--endpoint.rule3.min-trailing-silence=0.95",
             "--endpoint.rule4.min-trailing-silence=1.0",
             "--endpoint.rule5.min-utterance-length=20.0",
             "--acoustic-scale=0.12");

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.speech.Grammar;
@@ -69,6 +70,23 @@ final class Decoder implements AutoCloseable {
   boolean feed(short[] samples) {
     samplesInUtterance += samples.length;
     return recognizer.acceptWaveForm(samples, samples.length);
+  }
+
+  /**
+   * Whether what it has heard so far is part of an answer of fixed length, and more must follow.
+   */
+  boolean lacksWords() {
+    return grammar.filter(g -> g.whole().lacksWords(soFar())).isPresent();
+  }
+
+  private List<String> soFar() {
+    String partial = recognizer.getPartialResult();
+    try {
+      String text = JSON.readTree(partial).path("partial").asText();
+      return Arrays.stream(text.split(" ")).filter(w -> !w.isEmpty()).toList();
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("the recogniser's result is no JSON: " + partial, e);
+    }
   }
 
   /** How much of the utterance it has been fed, in samples. */

@@ -13,8 +13,8 @@ import org.calamus.port.Clock;
 import org.calamus.port.EventSink;
 
 /**
- * Cuts the sound into utterances, has each recognised and posts what was heard. Belongs to the
- * ears' thread.
+ * Takes the noise out of the sound, cuts it into utterances, has each recognised and posts what was
+ * heard. Belongs to the ears' thread.
  *
  * <p>While it is quiet nothing is fed to the recogniser; the last half second is kept. When the
  * gate finds speech, that half second goes first. The utterance ends when the gate has found the
@@ -31,6 +31,15 @@ final class Listening {
   /** A band number said slowly takes 8 s. */
   private static final long LONGEST_SAMPLES = 15L * AudioSource.RATE;
 
+  /**
+   * A pause so long may be the end: then it is looked whether words are missing. The blocks after
+   * it still come before the usual trailing silence.
+   */
+  private static final int PAUSE_SAMPLES = AudioSource.RATE * 3 / 10;
+
+  /** How long a pause may be in a number that is not yet whole, in milliseconds. */
+  private static final int PATIENT_MILLIS = 800;
+
   /** What is shorter and gave no word was a knock or a click. */
   private static final int SHORTEST_SPEECH_MILLIS = 200;
 
@@ -42,11 +51,17 @@ final class Listening {
   private final int releaseSamples;
   private final SpeechGate gate;
   private final LevelControl level = new LevelControl();
+  private final Suppression suppression = new Suppression();
+
+  /** Knows how loud the noise is, while the gate itself hears what is left of it. */
+  private final SpeechGate room;
+
   private final Hiss hiss = new Hiss();
   private final RecentSound recent = new RecentSound(RECENT_SAMPLES);
   private long heardSamples;
   private boolean isHearing;
   private int loudestPeak;
+  private double noiseBefore;
   private long shutCount;
   private int samplesToRelease;
   private boolean isReleased;
@@ -66,6 +81,7 @@ final class Listening {
     this.sink = sink;
     this.releaseSamples = (int) (settings.afterRelease().toMillis() * AudioSource.RATE / 1000);
     this.gate = new SpeechGate((int) settings.trailingSilence().toMillis());
+    this.room = new SpeechGate((int) settings.trailingSilence().toMillis());
     this.shutCount = door.shutCount();
   }
 
@@ -97,10 +113,19 @@ final class Listening {
       return;
     }
     memo.learn(block);
+    room.hear(block);
+    recognise(suppression.clean(block));
+  }
+
+  /** Takes sound whose noise is taken out; it is what arrived {@link Suppression#DELAY} before. */
+  private void recognise(short[] block) {
+    if (isHearing && gate.samplesSinceVoiced() >= PAUSE_SAMPLES) {
+      gate.waitFor(decoder.lacksWords() ? PATIENT_MILLIS : 0);
+    }
     SpeechGate.Decision decision = gate.hear(block);
     if (decision != SpeechGate.Decision.QUIET) {
       // what followed the last speech in this block, and the block itself, has just arrived
-      speechEndedAt = clock.now().minus(lengthOf(gate.samplesSinceVoiced()));
+      speechEndedAt = clock.now().minus(lengthOf(gate.samplesSinceVoiced() + Suppression.DELAY));
     }
     if (isHearing) {
       goOn(block);
@@ -139,6 +164,7 @@ final class Listening {
 
   private void begin(short[] block) {
     short[] before = recent.samples();
+    noiseBefore = room.floor();
     level.learn(block);
     level.begin();
     hiss.restart();
@@ -179,10 +205,12 @@ final class Listening {
   private void finish() {
     isHearing = false;
     long startMillis =
-        Math.max(0, heardSamples - decoder.samplesInUtterance()) * 1000 / AudioSource.RATE;
+        Math.max(0, heardSamples - Suppression.DELAY - decoder.samplesInUtterance())
+            * 1000
+            / AudioSource.RATE;
     List<Word> words = decoder.finish(startMillis);
     Duration voiced = Duration.ofMillis(gate.voicedMillis());
-    int aboveNoise = (int) Math.round(gate.aboveNoise());
+    int aboveNoise = (int) Math.round(gate.speechLevel() - noiseBefore);
     recent.keepNewest(gate.samplesSinceVoiced() - MARGIN_SAMPLES);
     gate.restart();
     if (words.isEmpty() && voiced.toMillis() < SHORTEST_SPEECH_MILLIS) {
@@ -199,6 +227,7 @@ final class Listening {
     isHearing = false;
     isReleased = false;
     recent.clear();
+    suppression.restart();
     gate.restart();
   }
 

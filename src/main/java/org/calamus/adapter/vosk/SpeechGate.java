@@ -45,7 +45,8 @@ final class SpeechGate {
   /** One pole: passes what is faster than about 150 Hz at 16 kHz. */
   private static final double RUMBLE_POLE = 0.942;
 
-  private final int trailingFrames;
+  private final int usualTrailing;
+  private int trailingFrames;
   private final double[] buckets = new double[BUCKETS];
   private int bucket;
   private double bucketEnergy;
@@ -60,7 +61,6 @@ final class SpeechGate {
   private int framesSinceVoiced;
   private int voicedFrames;
   private double voicedEnergy;
-  private double floorBefore = FIRST_FLOOR;
 
   /**
    * A gate over sound at {@link AudioSource#RATE}.
@@ -68,7 +68,8 @@ final class SpeechGate {
    * @param trailingMillis how long it must be quiet for speech to have ended, in milliseconds
    */
   SpeechGate(int trailingMillis) {
-    trailingFrames = trailingMillis / 10;
+    usualTrailing = trailingMillis / 10;
+    trailingFrames = usualTrailing;
     Arrays.fill(buckets, FIRST_FLOOR);
   }
 
@@ -99,10 +100,18 @@ final class SpeechGate {
   /** Forgets the speech being heard, as after an utterance was ended; keeps the floor. */
   void restart() {
     isOpen = false;
+    trailingFrames = usualTrailing;
     history = 0;
     voicedFrames = 0;
     voicedEnergy = 0;
     framesSinceVoiced = 0;
+  }
+
+  /**
+   * Waits so long in the pause that has begun, in milliseconds; less than the usual is no pause.
+   */
+  void waitFor(int trailingMillis) {
+    trailingFrames = Math.max(usualTrailing, trailingMillis / 10);
   }
 
   /** How long it has been quiet since the last speech, in samples. */
@@ -115,31 +124,31 @@ final class SpeechGate {
     return voicedFrames * 10;
   }
 
-  /**
-   * How far the speech of the utterance stands above the floor that was there when it began, in
-   * decibels: by the mean energy of what stood above it.
-   */
-  double aboveNoise() {
-    double level = Decibels.ofAmplitude(Math.sqrt(voicedEnergy / Math.max(1, voicedFrames)));
-    return level - floorBefore;
+  /** The mean level of what of the utterance stood above the floor, in decibels. */
+  double speechLevel() {
+    return Decibels.ofAmplitude(Math.sqrt(voicedEnergy / Math.max(1, voicedFrames)));
   }
 
-  /** The noise floor, in decibels below full scale. */
+  /** The noise floor, in decibels below full scale, at least the one that a quiet room has. */
   double floor() {
+    return Math.max(LOWEST_FLOOR, quietest());
+  }
+
+  private double quietest() {
     return Arrays.stream(buckets).min().orElse(FIRST_FLOOR);
   }
 
   private boolean frame(double energy) {
     learn(energy);
     double level = Decibels.ofAmplitude(Math.sqrt(energy));
-    double floor = Math.max(LOWEST_FLOOR, floor());
+    double floor = floor();
     double threshold =
         isOpen
             ? Math.max(floor + STAYS_ABOVE_FLOOR, loudest - STAYS_BELOW_LOUDEST)
             : floor + OPENS_ABOVE_FLOOR;
     history = history << 1 | (level > threshold ? 1 : 0);
     if (!isOpen) {
-      begin(level, energy, floor);
+      begin(level, energy);
       return false;
     }
     loudest = Math.max(loudest, level);
@@ -153,7 +162,7 @@ final class SpeechGate {
     return framesSinceVoiced >= trailingFrames;
   }
 
-  private void begin(double level, double energy, double floor) {
+  private void begin(double level, double energy) {
     if (Integer.bitCount(history & 0xff) >= FRAMES_TO_OPEN) {
       isOpen = true;
       loudest = level;
@@ -161,7 +170,6 @@ final class SpeechGate {
       voicedFrames = FRAMES_TO_OPEN;
       // the frames before it are not kept; they are about as loud
       voicedEnergy = energy * FRAMES_TO_OPEN;
-      floorBefore = floor;
     }
   }
 

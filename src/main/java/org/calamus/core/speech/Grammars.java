@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
@@ -27,6 +28,9 @@ import org.calamus.core.record.FieldId;
 public record Grammars(Vocabulary vocabulary) {
 
   private static final int EXPECTED = 8;
+
+  /** The last three digits of a band, and whole numbers of either length. */
+  private static final Set<Integer> BAND_LENGTHS = Set.of(3, 8, 9);
 
   /** What may be said of a bird at any moment. */
   private static final Set<FieldId> ALWAYS =
@@ -88,7 +92,20 @@ public record Grammars(Vocabulary vocabulary) {
       phrases.addAll(new NumberPairs(field.get()).of(forms));
     }
     String name = field.map(f -> f.id().name()).orElse("NONE") + (answerRepeats > 1 ? "?" : "");
-    return new Grammar(name, phrases);
+    return new Grammar(name, phrases, field.map(f -> whole(f, forms)).orElse(Grammar.Whole.any()));
+  }
+
+  /** A band number is said whole, or its last three digits are. */
+  private static Grammar.Whole whole(FieldSpec field, List<SpokenForm> forms) {
+    if (!(field.kind() instanceof FieldKind.Band)) {
+      return Grammar.Whole.any();
+    }
+    Set<String> digits =
+        forms.stream()
+            .filter(f -> isDigit(f.meaning()))
+            .map(SpokenForm::text)
+            .collect(Collectors.toSet());
+    return new Grammar.Whole(digits, BAND_LENGTHS);
   }
 
   private static boolean wantsNumber(FieldSpec field) {

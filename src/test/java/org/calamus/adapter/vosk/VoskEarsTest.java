@@ -8,9 +8,11 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import org.calamus.adapter.microphone.WavSource;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Part;
+import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Word;
 import org.calamus.port.AudioSource;
 import org.junit.jupiter.api.Test;
@@ -297,6 +299,22 @@ class VoskEarsTest {
     Files.createFile(folder.resolve("graph/HCLr.fst"));
     try (EarsRig rig = new EarsRig(folder, new ScriptedSource()).start(EarsRig.NUMBERS)) {
       assertThat(rig.next(Event.PartDown.class).sentence()).contains("cannot be loaded");
+    }
+  }
+
+  @Test
+  void numberIsHeardAsOneWithPausesWhereItIsNotWhole() throws Exception {
+    short[] digits = Sounds.trimmed("rms-nine-two");
+    short[] sound =
+        Sounds.join(Sounds.room(2_000), digits, Sounds.room(650), digits, Sounds.room(1_500));
+    Grammar.Whole four = new Grammar.Whole(Set.of("nine", "two"), Set.of(4));
+    Grammar patient = new Grammar("four digits", EarsRig.NUMBERS.phrases(), four);
+    try (EarsRig rig = new EarsRig(new ScriptedSource().give(sound).give(ENDED)).start(patient)) {
+      assertThat(rig.textsUntilTheEnd()).containsExactly("nine two nine two");
+    }
+    try (EarsRig rig =
+        new EarsRig(new ScriptedSource().give(sound).give(ENDED)).start(EarsRig.NUMBERS)) {
+      assertThat(rig.textsUntilTheEnd()).containsExactly("nine two", "nine two");
     }
   }
 

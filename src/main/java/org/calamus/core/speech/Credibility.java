@@ -1,0 +1,112 @@
+package org.calamus.core.speech;
+
+import java.util.EnumSet;
+import java.util.Set;
+
+/**
+ * Whether an utterance can be believed to be words said to the console. No single sign tells: the
+ * recogniser makes some of its words of any sound and is often sure of them.
+ *
+ * @param signs all that speaks against it; empty where it can be believed
+ */
+public record Credibility(Set<Sign> signs) {
+
+  /** What speaks against an utterance. */
+  public enum Sign {
+    /** There is no word in it that the vocabulary knows. */
+    NO_WORD(true),
+    /** More of its words are unknown than known: somebody talks of other things. */
+    MOSTLY_UNKNOWN(true),
+    /** Too short for its words, such as a knock or a door. */
+    TOO_QUICK(true),
+    /** Too long for its words, such as a gust of wind. */
+    TOO_SLOW(true),
+    /** Hardly louder than the noise before it. */
+    LOST_IN_NOISE(true),
+    /** Some word in it is unknown. */
+    UNKNOWN_WORD(false),
+    /** The recogniser is not sure of some word. */
+    UNSURE_WORD(false);
+
+    private final boolean isOfNoSpeech;
+
+    Sign(boolean isOfNoSpeech) {
+      this.isOfNoSpeech = isOfNoSpeech;
+    }
+  }
+
+  /**
+   * How far an utterance may go.
+   *
+   * @param leastConfidence of each word, 0 to 1
+   * @param leastMillisPerWord of what stood above the noise, for each word
+   * @param mostMillisPerWord the same at most
+   * @param extraMillis what a single long sound, breath or echo may add to the most
+   * @param leastAboveNoise of the speech, in decibels
+   */
+  public record Limits(
+      double leastConfidence,
+      int leastMillisPerWord,
+      int mostMillisPerWord,
+      int extraMillis,
+      int leastAboveNoise) {
+
+    /** Checks the ranges. */
+    public Limits {
+      if (!(leastConfidence >= 0 && leastConfidence <= 1)
+          || leastMillisPerWord < 0
+          || mostMillisPerWord <= leastMillisPerWord
+          || extraMillis < 0) {
+        throw new IllegalArgumentException("limits out of order");
+      }
+    }
+
+    /**
+     * Wide, so that hardly a right utterance is refused. At a confidence of 0.7, 99 of 100 right
+     * words pass on the recordings the model was tried on. The voices of the tuning half take 0.2
+     * to 0.6 s a word; people who hesitate take more, and "six" is half hiss, hence 0.1 to 0.9 s.
+     * The distance from the noise is from memory: what is no louder than the noise is none of ours.
+     */
+    public static Limits usual() {
+      return new Limits(0.7, 100, 900, 400, 3);
+    }
+  }
+
+  /** Copies the set. */
+  public Credibility {
+    signs = Set.copyOf(signs);
+  }
+
+  /** Judges an utterance. */
+  public static Credibility of(Utterance utterance, Limits limits) {
+    Set<Sign> signs = EnumSet.noneOf(Sign.class);
+    int words = utterance.words().size();
+    long unknown = utterance.words().stream().filter(w -> w.text().equals(Word.UNKNOWN)).count();
+    add(signs, Sign.NO_WORD, unknown == words);
+    add(signs, Sign.MOSTLY_UNKNOWN, 2 * unknown > words);
+    add(signs, Sign.UNKNOWN_WORD, unknown > 0);
+    add(signs, Sign.UNSURE_WORD, utterance.lowestConfidence() < limits.leastConfidence());
+    long millis = utterance.voiced().toMillis();
+    add(signs, Sign.TOO_QUICK, millis < (long) limits.leastMillisPerWord() * words);
+    long most = (long) limits.mostMillisPerWord() * words + limits.extraMillis();
+    add(signs, Sign.TOO_SLOW, millis > most);
+    add(signs, Sign.LOST_IN_NOISE, utterance.aboveNoise() < limits.leastAboveNoise());
+    return new Credibility(signs);
+  }
+
+  private static void add(Set<Sign> signs, Sign sign, boolean isThere) {
+    if (isThere) {
+      signs.add(sign);
+    }
+  }
+
+  /** Whether it was not meant for the console: it is met with silence. */
+  public boolean isChatter() {
+    return signs.stream().anyMatch(s -> s.isOfNoSpeech);
+  }
+
+  /** Whether it was said to the console but not heard well enough: it is asked for again. */
+  public boolean isUnclear() {
+    return !signs.isEmpty() && !isChatter();
+  }
+}
