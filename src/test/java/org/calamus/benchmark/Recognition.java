@@ -4,20 +4,16 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
+import java.util.Random;
 import org.calamus.acoustic.Settings;
 import org.calamus.acoustic.WordToBuild;
 import org.calamus.adapter.vosk.ModelCache;
 import org.calamus.adapter.vosk.ModelFolder;
-import org.calamus.adapter.vosk.VoskEars;
-import org.calamus.core.speech.Grammar;
-import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.VocabularyWord;
 import org.calamus.support.Fenwick;
 
@@ -32,38 +28,35 @@ import org.calamus.support.Fenwick;
  */
 final class Recognition {
 
-  private final Path audio;
-  private final Half half;
-  private final boolean showsErrors;
-  private final Map<List<String>, Grammar> grammars = new HashMap<>();
+  private static final Path WORK = Path.of("target", "benchmark").toAbsolutePath();
+  private static final Path AUDIO = WORK.resolve("audio");
 
-  private Recognition(Path audio, Half half, boolean showsErrors) {
-    this.audio = audio;
-    this.half = half;
-    this.showsErrors = showsErrors;
+  private final Wish wish;
+  private final PrintStream out;
+
+  private Recognition(Wish wish, PrintStream out) {
+    this.wish = wish;
+    this.out = out;
   }
 
   /**
    * Entry point.
    *
-   * @param args the half, {@code tuning} or {@code reporting}; then {@code errors} to see each
-   *     utterance that was not heard rightly
+   * @param args see {@link Wish}
    */
   public static void main(String[] args) throws IOException, InterruptedException {
-    List<String> given = List.of(args);
-    Half half = given.contains("tuning") ? Half.TUNING : Half.REPORTING;
-    measure(half, given.contains("errors"), System.out);
+    new Recognition(Wish.parse(List.of(args)), System.out).measure();
     System.exit(0); // the recogniser's library keeps threads
   }
 
   /** Measures a half and prints its tables. */
   static void measure(Half half, boolean showsErrors, PrintStream out)
       throws IOException, InterruptedException {
-    Path work = Path.of("target", "benchmark").toAbsolutePath();
-    Recognition recognition = new Recognition(work.resolve("audio"), half, showsErrors);
-    try (ModelFolder model = model(work.resolve("model"))) {
-      recognition.measure(model.path(), out);
+    List<String> words = new ArrayList<>(List.of(half == Half.TUNING ? "tuning" : "reporting"));
+    if (showsErrors) {
+      words.add("errors");
     }
+    new Recognition(Wish.parse(words), out).measure();
   }
 
   /** The model of the program's own vocabularies. */
@@ -78,136 +71,85 @@ final class Recognition {
     return new WordToBuild(word.word(), word.pronunciations(), chain, word.where());
   }
 
-  static List<Speaker> speakers() throws IOException {
-    List<Speaker> speakers = new ArrayList<>();
-    speakers.add(Speaker.flite("slt", Half.TUNING));
-    speakers.add(Speaker.flite("awb", Half.TUNING));
-    speakers.add(Speaker.festival("cmu_us_slt_arctic_hts", Half.TUNING));
-    speakers.add(Speaker.espeak("en-us", Half.TUNING));
-    speakers.add(Speaker.flite("rms", Half.REPORTING));
-    speakers.add(Speaker.flite("kal16", Half.REPORTING));
-    speakers.add(Speaker.festival("kal_diphone", Half.REPORTING));
-    speakers.add(Speaker.espeak("en-gb", Half.REPORTING));
-    for (Path folder : RecordedPrompts.folders()) {
-      for (Half half : Half.values()) {
-        speakers.add(new Speaker("person", half, "person", new RecordedPrompts(folder)));
+  private void measure() throws IOException, InterruptedException {
+    Optional<double[]> babble = Optional.empty();
+    if (wish.conditions().stream()
+        .anyMatch(c -> c.noise().equals(Optional.of(Noise.Kind.BABBLE)))) {
+      babble = Optional.of(Babble.of(wish.half(), AUDIO));
+    }
+    List<Trial> trials = new ArrayList<>();
+    try (ModelFolder model = model(WORK.resolve("model"))) {
+      Hearing hearing = new Hearing(model.path(), AUDIO, wish.half(), babble);
+      out.printf("%n%s half%n", wish.half());
+      for (Condition condition : wish.conditions()) {
+        List<Trial> heard = new ArrayList<>();
+        for (Speaker speaker : Speakers.there()) {
+          if (speaker.half() == wish.half() && speaker.name().startsWith(wish.speaker())) {
+            heard.addAll(hearing.hear(speaker, condition, drawn(speaker)));
+          }
+        }
+        heard.forEach(this::show);
+        print(condition, heard);
+        trials.addAll(heard);
       }
     }
-    return speakers;
+    if (wish.conditions().size() > 1) {
+      Tables tables = new Tables(out);
+      tables.speech("condition", trials, t -> t.condition().name());
+      tables.chatter("condition, not for the console", trials, t -> t.condition().name());
+    }
   }
 
-  private void measure(Path model, PrintStream out) throws IOException, InterruptedException {
-    List<Said> utterances = new ArrayList<>(UtteranceSets.of(half));
-    utterances.addAll(Chatter.of(half));
+  private void show(Trial trial) {
+    if (wish.showsErrors() && !trial.heard().equals(trial.said().words())) {
+      out.println(
+          trial.condition().name()
+              + (" " + trial.speaker().name())
+              + (" [" + Verdict.grammar(trial.said()).name() + "] " + trial.verdict())
+              + (" said " + trial.said().spoken() + ", heard " + trial.heard()));
+    }
+  }
+
+  /** What a speaker says: all of each set, or as many as wished, drawn by a fixed seed. */
+  private List<Said> drawn(Speaker speaker) throws IOException {
+    Map<String, List<Said>> sets = new LinkedHashMap<>();
+    for (Said said : utterances()) {
+      boolean isPrompt = said.isChatter() && said.spoken().endsWith(".g722");
+      if (wish.wants(said)
+          && (!isPrompt || speaker.group().equals("person"))
+          && speaker.mouth().canSay(said)) {
+        sets.computeIfAbsent(said.set(), s -> new ArrayList<>()).add(said);
+      }
+    }
+    List<Said> drawn = new ArrayList<>();
+    for (List<Said> set : sets.values()) {
+      if (wish.limit().isPresent() && wish.limit().get() < set.size()) {
+        Collections.shuffle(set, new Random(wish.half().ordinal()));
+        drawn.addAll(set.subList(0, wish.limit().get()));
+      } else {
+        drawn.addAll(set);
+      }
+    }
+    return drawn;
+  }
+
+  private List<Said> utterances() throws IOException {
+    List<Said> utterances = new ArrayList<>(UtteranceSets.of(wish.half()));
+    utterances.addAll(Chatter.of(wish.half()));
     for (Path folder : RecordedPrompts.folders()) {
       List<String> prompts =
           RecordedPrompts.prompts(folder).stream().map(p -> p.getFileName().toString()).toList();
-      utterances.addAll(Chatter.atMoments(prompts, half));
+      utterances.addAll(Chatter.atMoments(prompts, wish.half()));
     }
-    Sums sums = new Sums();
-    Map<String, Double> minutes = new TreeMap<>();
-    for (Speaker speaker : speakers().stream().filter(s -> s.half() == half).toList()) {
-      List<Said> own =
-          utterances.stream()
-              .filter(s -> !isPrompt(s) || speaker.group().equals("person"))
-              .filter(speaker.mouth()::canSay)
-              .toList();
-      hear(model, speaker, own.stream().filter(s -> !s.isChatter()).toList(), sums, out);
-      List<Said> chatter = own.stream().filter(Said::isChatter).toList();
-      minutes.put(speaker.name(), hear(model, speaker, chatter, sums, out) / 60);
-    }
-    out.printf(Locale.ROOT, "%n%s half%n", half);
-    table("set", sums.sets(), out);
-    table("speaker, all sets", sums.speakers(), out);
-    out.printf(Locale.ROOT, "%n%-30s %8s %18s%n", "chatter", "minutes", "taken or done");
-    sums.chatter()
-        .forEach(
-            (speaker, sum) ->
-                out.printf(
-                    Locale.ROOT,
-                    "%-30s %8.1f %18d%n",
-                    speaker,
-                    minutes.get(speaker),
-                    sum.of(Verdict.WRONG)));
+    return utterances;
   }
 
-  private static boolean isPrompt(Said said) {
-    return said.isChatter() && said.spoken().endsWith(".g722");
-  }
-
-  /** Lets a speaker say all of it and adds up what came of it; gives the seconds of sound. */
-  private double hear(Path model, Speaker speaker, List<Said> said, Sums sums, PrintStream out)
-      throws IOException, InterruptedException {
-    List<Room.Play> plays = new ArrayList<>();
-    for (Said one : said) {
-      Grammar grammar = grammars.computeIfAbsent(one.before(), b -> Verdict.grammar(one));
-      plays.add(new Room.Play(speaker.recording(one, audio), grammar));
-    }
-    Room.Result result = Room.hear(model, VoskEars.Settings.usual(), plays);
-    for (int i = 0; i < said.size(); i++) {
-      List<Utterance> heard = result.utterances().get(i);
-      Verdict verdict = Verdict.of(said.get(i), heard);
-      String text = heard.stream().map(Utterance::text).collect(Collectors.joining(" | "));
-      sums.add(speaker, said.get(i), text, verdict);
-      if (showsErrors && !text.equals(said.get(i).words())) {
-        out.println(
-            speaker.name()
-                + (" [" + plays.get(i).grammar().name() + "] " + verdict)
-                + (" said " + said.get(i).spoken() + ", heard " + text));
-      }
-    }
-    return result.seconds();
-  }
-
-  /** The sums by set, by speaker, and of chatter. */
-  private record Sums(
-      Map<String, Accuracy> sets, Map<String, Accuracy> speakers, Map<String, Accuracy> chatter) {
-
-    private Sums() {
-      this(new TreeMap<>(), new TreeMap<>(), new TreeMap<>());
-    }
-
-    private void add(Speaker speaker, Said said, String heard, Verdict verdict) {
-      if (said.isChatter()) {
-        sum(chatter, speaker.name()).add("", heard, verdict);
-      } else {
-        sum(sets, said.set() + ", " + speaker.group()).add(said.words(), heard, verdict);
-        sum(speakers, speaker.name()).add(said.words(), heard, verdict);
-      }
-    }
-
-    private static Accuracy sum(Map<String, Accuracy> sums, String name) {
-      return sums.computeIfAbsent(name, n -> new Accuracy());
-    }
-  }
-
-  private static void table(String title, Map<String, Accuracy> rows, PrintStream out) {
-    out.printf(
-        Locale.ROOT,
-        "%n%-30s %5s %7s %9s %8s %8s %8s%n",
-        title,
-        "said",
-        "WER %",
-        "all words",
-        "value",
-        "again",
-        "wrong");
-    Accuracy all = new Accuracy();
-    rows.values().forEach(all::add);
-    rows.forEach((name, sum) -> row(name, sum, out));
-    row("together", all, out);
-  }
-
-  private static void row(String name, Accuracy sum, PrintStream out) {
-    out.printf(
-        Locale.ROOT,
-        "%-30s %5d %7.1f %8.1f%% %8d %8d %8d%n",
-        name,
-        sum.utterances(),
-        sum.wordErrorRate(),
-        100.0 * sum.wholeRight() / Math.max(1, sum.utterances()),
-        sum.of(Verdict.RIGHT),
-        sum.of(Verdict.AGAIN),
-        sum.of(Verdict.WRONG));
+  private void print(Condition condition, List<Trial> heard) {
+    Tables tables = new Tables(out);
+    String name = condition.name();
+    tables.speech(name + ", set", heard, t -> t.said().set() + ", " + t.speaker().group());
+    tables.speech(name + ", speaker", heard, t -> t.speaker().name());
+    tables.chatter(
+        name + ", not for the console", heard, t -> t.said().set() + ", " + t.speaker().name());
   }
 }
