@@ -181,14 +181,16 @@ final class Listening {
     long startMillis =
         Math.max(0, heardSamples - decoder.samplesInUtterance()) * 1000 / AudioSource.RATE;
     List<Word> words = decoder.finish(startMillis);
-    boolean wasSpeech = gate.voicedMillis() >= SHORTEST_SPEECH_MILLIS;
+    Duration voiced = Duration.ofMillis(gate.voicedMillis());
+    int aboveNoise = (int) Math.round(gate.aboveNoise());
     recent.keepNewest(gate.samplesSinceVoiced() - MARGIN_SAMPLES);
     gate.restart();
-    if (words.isEmpty() && !wasSpeech) {
+    if (words.isEmpty() && voiced.toMillis() < SHORTEST_SPEECH_MILLIS) {
       return;
     }
     int loudness = (int) Math.round(Decibels.ofAmplitude(loudestPeak));
-    Event heard = new Event.Heard(clock.now(), new Utterance(words, loudness), speechEndedAt);
+    Utterance utterance = new Utterance(words, loudness, voiced, aboveNoise);
+    Event heard = new Event.Heard(clock.now(), utterance, speechEndedAt);
     door.ifNotShutSince(shutCount, () -> sink.post(heard));
   }
 

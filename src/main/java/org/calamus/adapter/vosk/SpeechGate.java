@@ -35,6 +35,7 @@ final class SpeechGate {
   private static final int BUCKETS = 100;
   private static final double FIRST_FLOOR = -55;
   private static final double LOWEST_FLOOR = -68;
+  private static final int FRAMES_TO_OPEN = 5;
   private static final double OPENS_ABOVE_FLOOR = 10;
   private static final double STAYS_ABOVE_FLOOR = 7;
 
@@ -58,6 +59,8 @@ final class SpeechGate {
   private double loudest;
   private int framesSinceVoiced;
   private int voicedFrames;
+  private double voicedEnergy;
+  private double floorBefore = FIRST_FLOOR;
 
   /**
    * A gate over sound at {@link AudioSource#RATE}.
@@ -98,6 +101,7 @@ final class SpeechGate {
     isOpen = false;
     history = 0;
     voicedFrames = 0;
+    voicedEnergy = 0;
     framesSinceVoiced = 0;
   }
 
@@ -109,6 +113,15 @@ final class SpeechGate {
   /** How much of the utterance stood above the floor, in milliseconds. */
   int voicedMillis() {
     return voicedFrames * 10;
+  }
+
+  /**
+   * How far the speech of the utterance stands above the floor that was there when it began, in
+   * decibels: by the mean energy of what stood above it.
+   */
+  double aboveNoise() {
+    double level = Decibels.ofAmplitude(Math.sqrt(voicedEnergy / Math.max(1, voicedFrames)));
+    return level - floorBefore;
   }
 
   /** The noise floor, in decibels below full scale. */
@@ -126,25 +139,29 @@ final class SpeechGate {
             : floor + OPENS_ABOVE_FLOOR;
     history = history << 1 | (level > threshold ? 1 : 0);
     if (!isOpen) {
-      begin(level);
+      begin(level, energy, floor);
       return false;
     }
     loudest = Math.max(loudest, level);
     if (Integer.bitCount(history & 0x1f) >= 3) {
       framesSinceVoiced = 0;
       voicedFrames++;
+      voicedEnergy += energy;
     } else {
       framesSinceVoiced++;
     }
     return framesSinceVoiced >= trailingFrames;
   }
 
-  private void begin(double level) {
-    if (Integer.bitCount(history & 0xff) >= 5) {
+  private void begin(double level, double energy, double floor) {
+    if (Integer.bitCount(history & 0xff) >= FRAMES_TO_OPEN) {
       isOpen = true;
       loudest = level;
       framesSinceVoiced = 0;
-      voicedFrames = 5;
+      voicedFrames = FRAMES_TO_OPEN;
+      // the frames before it are not kept; they are about as loud
+      voicedEnergy = energy * FRAMES_TO_OPEN;
+      floorBefore = floor;
     }
   }
 

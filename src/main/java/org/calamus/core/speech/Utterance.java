@@ -1,7 +1,9 @@
 package org.calamus.core.speech;
 
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Collectors;
 
 /**
@@ -9,19 +11,42 @@ import java.util.stream.Collectors;
  *
  * @param words the words in order; empty where sound was heard and no word in it
  * @param loudness the loudest level in it, in decibels below full scale (0 to -96)
+ * @param voiced how much of it stood above the noise floor, pauses left out; never negative
+ * @param aboveNoise how far its speech stood above the noise that was there before it, in decibels;
+ *     less than 0 where the noise was the louder
  */
-public record Utterance(List<Word> words, int loudness) {
+public record Utterance(List<Word> words, int loudness, Duration voiced, int aboveNoise) {
 
-  /** Copies the list. */
+  /** A word of ordinary speech, for utterances that nobody said. */
+  private static final Duration ORDINARY_WORD = Duration.ofMillis(300);
+
+  private static final int ORDINARY_LOUDNESS = -20;
+  private static final int ORDINARY_ABOVE_NOISE = 30;
+
+  /** Copies the list and checks the length. */
   public Utterance {
     words = List.copyOf(words);
+    Objects.requireNonNull(voiced);
+    if (voiced.isNegative()) {
+      throw new IllegalArgumentException("speech of negative length: " + voiced);
+    }
   }
 
-  /** An utterance of the words of a text, parted by blanks. */
+  /**
+   * An utterance of some words, as said clearly and in quiet: what tests and typed words need.
+   *
+   * @param words the words in order
+   */
+  public static Utterance of(List<Word> words) {
+    return new Utterance(
+        words, ORDINARY_LOUDNESS, ORDINARY_WORD.multipliedBy(words.size()), ORDINARY_ABOVE_NOISE);
+  }
+
+  /** An utterance of the words of a text, parted by blanks, said clearly and in quiet. */
   public static Utterance of(String text) {
     List<Word> words =
         Arrays.stream(text.strip().split("\\s+")).filter(w -> !w.isEmpty()).map(Word::of).toList();
-    return new Utterance(words, -20);
+    return of(words);
   }
 
   /** The words, parted by one blank. */

@@ -8,6 +8,7 @@ import java.util.List;
 import org.calamus.adapter.vosk.SpeechGate.Decision;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class SpeechGateTest {
@@ -72,6 +73,20 @@ class SpeechGateTest {
 
     assertThat(seen).containsExactly(Decision.BEGINS, Decision.ENDS);
     assertThat(gate.voicedMillis()).isBetween(400, 1_000);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      textBlock =
+          """
+          60,   600, 20
+          60, 6_000, 40
+          600, 6_000, 20
+          """)
+  void aboveNoiseComparesTheSpeechWithTheNoiseBeforeIt(int noise, int speech, int decibels) {
+    changes(Sounds.noise(6_000, noise), Sounds.noise(800, speech));
+
+    assertThat(gate.aboveNoise()).isBetween(decibels - 1.5, decibels + 3.0);
   }
 
   @Test

@@ -238,9 +238,7 @@ class DialogueTest {
     talk.spoken();
     talk.event(
         new Event.Heard(
-            talk.now(),
-            new Utterance(List.of(Word.of("nine"), Word.of(Word.UNKNOWN)), -20),
-            talk.now()));
+            talk.now(), Utterance.of(List.of(Word.of("nine"), Word.of(Word.UNKNOWN))), talk.now()));
     assertThat(talk.field(FieldId.WING)).isEqualTo("-");
     assertThat(talk.lastSpoken()).isEqualTo("again");
     assertThat(talk.view().message()).isEqualTo("Not understood: again. Heard: \"nine ...\"");
@@ -251,8 +249,7 @@ class DialogueTest {
     Talk talk = nuthatch();
     talk.spoken();
     talk.event(
-        new Event.Heard(
-            talk.now(), new Utterance(List.of(Word.of(Word.UNKNOWN)), -20), talk.now()));
+        new Event.Heard(talk.now(), Utterance.of(List.of(Word.of(Word.UNKNOWN))), talk.now()));
     talk.say("little bird");
     assertThat(talk.spoken()).isEmpty();
   }
@@ -263,7 +260,7 @@ class DialogueTest {
     talk.event(
         new Event.Heard(
             talk.now(),
-            new Utterance(List.of(new Word("nine", 1, 0, 1), new Word("two", 0.4, 1, 2)), -20),
+            Utterance.of(List.of(new Word("nine", 1, 0, 1), new Word("two", 0.4, 1, 2))),
             talk.now()));
     assertThat(talk.field(FieldId.WING)).isEqualTo("-");
   }
