@@ -3,10 +3,10 @@ package org.calamus.benchmark;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.calamus.adapter.vosk.VoskEars;
 import org.calamus.core.speech.Grammar;
@@ -20,7 +20,8 @@ final class Hearing {
   private final Path audio;
   private final Half half;
   private final Optional<double[]> babble;
-  private final Map<List<String>, Grammar> grammars = new HashMap<>();
+  private final Judge judge;
+  private final Optional<Peer> peer;
 
   /**
    * Hearing with a model.
@@ -29,12 +30,22 @@ final class Hearing {
    * @param audio where recordings are kept
    * @param half noises are drawn from other seeds in each
    * @param babble the track of babble; empty where no condition has any
+   * @param judge says what came of it
+   * @param peer gets the same sound; empty where it does not listen
    */
-  Hearing(Path model, Path audio, Half half, Optional<double[]> babble) {
+  Hearing(
+      Path model,
+      Path audio,
+      Half half,
+      Optional<double[]> babble,
+      Judge judge,
+      Optional<Peer> peer) {
     this.model = model;
     this.audio = audio;
     this.half = half;
     this.babble = babble;
+    this.judge = judge;
+    this.peer = peer;
   }
 
   /** Lets a speaker say all of it in one condition. */
@@ -45,17 +56,42 @@ final class Hearing {
       recordings.add(speaker.recording(one, audio));
     }
     Scene scene = new Scene(recordings, condition, noise(speaker, condition));
-    List<Grammar> asked = said.stream().map(this::grammar).toList();
-    Room.Result result = Room.hear(model, VoskEars.Settings.usual(), scene::next, asked);
+    List<Grammar> asked = said.stream().map(judge::grammar).toList();
+    Room.Result result =
+        Room.hear(model, VoskEars.Settings.usual(), copied(speaker, condition, scene), asked);
     List<Trial> trials = new ArrayList<>();
     for (int i = 0; i < said.size(); i++) {
       List<Utterance> heard = result.utterances().get(i);
       String text = heard.stream().map(Utterance::text).collect(Collectors.joining(" | "));
       double seconds = (double) Recordings.read(recordings.get(i)).length / AudioSource.RATE;
-      Verdict verdict = Verdict.of(said.get(i), heard);
-      trials.add(new Trial(speaker, condition, said.get(i), seconds, text, verdict));
+      Verdict verdict = judge.of(said.get(i), heard);
+      Outcome ours = new Outcome(text, verdict);
+      trials.add(new Trial(speaker, condition, said.get(i), seconds, ours, Optional.empty()));
     }
     return trials;
+  }
+
+  /** The name of the sound that the peer gets of an utterance. */
+  static String name(Speaker speaker, Condition condition, int index) {
+    return (speaker.name() + "-" + condition.name() + "-" + index).replace(' ', '-');
+  }
+
+  /** The scene, of which the peer gets a copy, piece by piece. */
+  private Supplier<short[]> copied(Speaker speaker, Condition condition, Scene scene) {
+    int[] index = {-1};
+    return () -> {
+      short[] piece = scene.next();
+      int current = index[0]++;
+      if (current >= 0) {
+        peer.ifPresent(p -> p.keep(name(speaker, condition, current), cut(piece)));
+      }
+      return piece;
+    };
+  }
+
+  /** As much of the room behind the utterance as before it. */
+  private static short[] cut(short[] piece) {
+    return Arrays.copyOf(piece, piece.length - (Scene.BEHIND - Scene.BEFORE));
   }
 
   private Optional<Noise> noise(Speaker speaker, Condition condition) {
@@ -69,9 +105,5 @@ final class Hearing {
                   case PINK -> Noise.pink(seed);
                   case BABBLE -> Noise.loop(babble.orElseThrow(), seed);
                 });
-  }
-
-  private Grammar grammar(Said said) {
-    return grammars.computeIfAbsent(said.before(), before -> Verdict.grammar(said));
   }
 }

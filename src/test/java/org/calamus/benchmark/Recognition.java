@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,9 +34,12 @@ final class Recognition {
 
   private final Wish wish;
   private final PrintStream out;
+  private final List<Said> utterances;
+  private final Judge judge = new Judge();
 
-  private Recognition(Wish wish, PrintStream out) {
+  private Recognition(Wish wish, PrintStream out) throws IOException {
     this.wish = wish;
+    this.utterances = utterances(wish.half());
     this.out = out;
   }
 
@@ -77,9 +81,13 @@ final class Recognition {
         .anyMatch(c -> c.noise().equals(Optional.of(Noise.Kind.BABBLE)))) {
       babble = Optional.of(Babble.of(wish.half(), AUDIO));
     }
+    Optional<Peer> peer = Optional.empty();
+    if (wish.hasPeer() && Peer.isThere()) {
+      peer = Optional.of(new Peer(WORK.resolve("peer")));
+    }
     List<Trial> trials = new ArrayList<>();
     try (ModelFolder model = model(WORK.resolve("model"))) {
-      Hearing hearing = new Hearing(model.path(), AUDIO, wish.half(), babble);
+      Hearing hearing = new Hearing(model.path(), AUDIO, wish.half(), babble, judge, peer);
       out.printf("%n%s half%n", wish.half());
       for (Condition condition : wish.conditions()) {
         List<Trial> heard = new ArrayList<>();
@@ -87,6 +95,9 @@ final class Recognition {
           if (speaker.half() == wish.half() && speaker.name().startsWith(wish.speaker())) {
             heard.addAll(hearing.hear(speaker, condition, drawn(speaker)));
           }
+        }
+        if (peer.isPresent()) {
+          heard = heardByPeer(peer.get(), heard);
         }
         heard.forEach(this::show);
         print(condition, heard);
@@ -100,24 +111,46 @@ final class Recognition {
     }
   }
 
+  /** The same trials, heard by the peer as well. */
+  private List<Trial> heardByPeer(Peer peer, List<Trial> trials)
+      throws IOException, InterruptedException {
+    List<String> names = new ArrayList<>();
+    List<Peer.Sound> sounds = new ArrayList<>();
+    Map<Speaker, Integer> counts = new HashMap<>();
+    for (Trial trial : trials) {
+      int index = counts.merge(trial.speaker(), 1, Integer::sum) - 1;
+      names.add(Hearing.name(trial.speaker(), trial.condition(), index));
+      sounds.add(new Peer.Sound(names.get(names.size() - 1), judge.grammar(trial.said())));
+    }
+    Peer.Result result = peer.hear(sounds, PeerSettings.DEFAULTS);
+    peer.forget();
+    List<Trial> both = new ArrayList<>();
+    for (int i = 0; i < trials.size(); i++) {
+      Trial trial = trials.get(i);
+      String text = result.words().getOrDefault(names.get(i), "");
+      both.add(trial.with(new Outcome(text, judge.of(trial.said(), text))));
+    }
+    return both;
+  }
+
   private void show(Trial trial) {
-    if (wish.showsErrors() && !trial.heard().equals(trial.said().words())) {
+    boolean isWrong =
+        !Accuracy.words(trial.ours().heard()).equals(Accuracy.words(trial.said().words()));
+    if (wish.showsErrors() && isWrong) {
+      String peer = trial.peer().map(p -> ", by the peer " + p.heard()).orElse("");
       out.println(
           trial.condition().name()
               + (" " + trial.speaker().name())
-              + (" [" + Verdict.grammar(trial.said()).name() + "] " + trial.verdict())
-              + (" said " + trial.said().spoken() + ", heard " + trial.heard()));
+              + (" [" + judge.grammar(trial.said()).name() + "] " + trial.ours().verdict())
+              + (" said " + trial.said().spoken() + ", heard " + trial.ours().heard() + peer));
     }
   }
 
   /** What a speaker says: all of each set, or as many as wished, drawn by a fixed seed. */
-  private List<Said> drawn(Speaker speaker) throws IOException {
+  private List<Said> drawn(Speaker speaker) {
     Map<String, List<Said>> sets = new LinkedHashMap<>();
-    for (Said said : utterances()) {
-      boolean isPrompt = said.isChatter() && said.spoken().endsWith(".g722");
-      if (wish.wants(said)
-          && (!isPrompt || speaker.group().equals("person"))
-          && speaker.mouth().canSay(said)) {
+    for (Said said : utterances) {
+      if (wish.wants(said) && speaker.canSay(said)) {
         sets.computeIfAbsent(said.set(), s -> new ArrayList<>()).add(said);
       }
     }
@@ -133,23 +166,19 @@ final class Recognition {
     return drawn;
   }
 
-  private List<Said> utterances() throws IOException {
-    List<Said> utterances = new ArrayList<>(UtteranceSets.of(wish.half()));
-    utterances.addAll(Chatter.of(wish.half()));
-    for (Path folder : RecordedPrompts.folders()) {
-      List<String> prompts =
-          RecordedPrompts.prompts(folder).stream().map(p -> p.getFileName().toString()).toList();
-      utterances.addAll(Chatter.atMoments(prompts, wish.half()));
-    }
+  private static List<Said> utterances(Half half) throws IOException {
+    List<Said> utterances = new ArrayList<>(UtteranceSets.of(half));
+    utterances.addAll(Chatter.all(half));
     return utterances;
   }
 
   private void print(Condition condition, List<Trial> heard) {
     Tables tables = new Tables(out);
     String name = condition.name();
-    tables.speech(name + ", set", heard, t -> t.said().set() + ", " + t.speaker().group());
+    tables.headline(name, heard);
+    tables.fields(name, heard);
     tables.speech(name + ", speaker", heard, t -> t.speaker().name());
     tables.chatter(
-        name + ", not for the console", heard, t -> t.said().set() + ", " + t.speaker().name());
+        name + ", not for the console", heard, t -> t.said().set() + ", " + t.speaker().group());
   }
 }

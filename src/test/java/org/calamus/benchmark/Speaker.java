@@ -43,6 +43,16 @@ record Speaker(String name, Half half, String group, Mouth mouth) {
     };
   }
 
+  /** Whether it has all the words, or the sounds, of an utterance. */
+  boolean canSay(Said said) {
+    if (!isVoice()) {
+      return mouth.canSay(said);
+    }
+    return !said.isChatter()
+        || said.set().equals("sentences")
+        || said.set().equals("own readback") && group.equals("flite");
+  }
+
   /** Whether it is a synthetic voice, which can say anything. */
   boolean isVoice() {
     return List.of("flite", "festival", "espeak").contains(group);

@@ -32,7 +32,32 @@ final class Speakers {
         all.add(new Speaker("person", half, "person", new RecordedPrompts(folder)));
       }
     }
+    if (RecordedPrompts.folders().isEmpty()) {
+      all.add(new Speaker("person", Half.REPORTING, "person", new Nobody()));
+    }
+    all.add(new Speaker("other people", Half.REPORTING, "other people", new OtherPeople()));
+    for (Half half : Half.values()) {
+      all.add(new Speaker("sounds", half, "sounds", new Sounds()));
+    }
     return all;
+  }
+
+  /** In the place of recordings that are not on this machine. */
+  private static final class Nobody implements Speaker.Mouth {
+    @Override
+    public boolean isThere() {
+      return false;
+    }
+
+    @Override
+    public boolean canSay(Said said) {
+      return false;
+    }
+
+    @Override
+    public void say(Said said, Path wav) throws IOException {
+      throw new IOException("nobody is there to say " + said.words());
+    }
   }
 
   /** Those that can be heard on this machine. */

@@ -1,19 +1,27 @@
 package org.calamus.benchmark;
 
+import java.util.Optional;
+
 /**
- * An utterance that was heard.
+ * An utterance and how it was heard.
  *
  * @param speaker who said it
  * @param condition how it reached the microphone
  * @param said what was said
  * @param seconds how long its recording is
- * @param heard the words that were heard, utterances parted by a bar; empty where there were none
- * @param verdict what came of it
+ * @param ours how the program's ears heard it
+ * @param peer how the peer heard it; empty where it did not listen
  */
 record Trial(
     Speaker speaker,
     Condition condition,
     Said said,
     double seconds,
-    String heard,
-    Verdict verdict) {}
+    Outcome ours,
+    Optional<Outcome> peer) {
+
+  /** The same, heard by the peer as well. */
+  Trial with(Outcome heardByPeer) {
+    return new Trial(speaker, condition, said, seconds, ours, Optional.of(heardByPeer));
+  }
+}

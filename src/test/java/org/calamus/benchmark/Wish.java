@@ -9,6 +9,7 @@ import java.util.Optional;
  *
  * @param half the half
  * @param showsErrors whether each utterance that was not heard rightly is shown
+ * @param hasPeer whether the peer listens as well
  * @param conditions how the utterances reach the microphone
  * @param limit how many utterances of each set and speaker; empty for the usual
  * @param parts {@code speech}, {@code chatter} or both
@@ -18,6 +19,7 @@ import java.util.Optional;
 record Wish(
     Half half,
     boolean showsErrors,
+    boolean hasPeer,
     List<Condition> conditions,
     Optional<Integer> limit,
     List<String> parts,
@@ -34,6 +36,7 @@ record Wish(
   static Wish parse(List<String> words) {
     Half half = Half.REPORTING;
     boolean showsErrors = false;
+    boolean hasPeer = false;
     Optional<Integer> limit = Optional.empty();
     List<Condition> conditions = new ArrayList<>();
     List<String> parts = new ArrayList<>();
@@ -45,6 +48,8 @@ record Wish(
         half = word.equals("tuning") ? Half.TUNING : Half.REPORTING;
       } else if (word.equals("errors")) {
         showsErrors = true;
+      } else if (word.equals("peer")) {
+        hasPeer = true;
       } else if (word.equals("speech") || word.equals("chatter")) {
         parts.add(word);
       } else if (word.startsWith("limit=")) {
@@ -61,6 +66,7 @@ record Wish(
     return new Wish(
         half,
         showsErrors,
+        hasPeer,
         conditions.isEmpty() ? List.of(Condition.CLEAN) : conditions,
         limit,
         parts.isEmpty() ? List.of("speech", "chatter") : parts,
