@@ -1,9 +1,11 @@
 package org.calamus.benchmark;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * How an utterance reaches the microphone: how loud, and over what noise.
@@ -23,10 +25,19 @@ record Condition(String name, double gain, Optional<Noise.Kind> noise, double de
 
   private static final Pattern PART = Pattern.compile("([a-z]+)([0-9.]*)");
 
+  /** Those that are published. */
+  static final List<Condition> ALL =
+      Stream.of(
+              "clean level0.05 level0.1 level0.3 level3",
+              "white20 white15 white10 pink20 pink15 pink10 babble20 babble15 babble10")
+          .flatMap(line -> Stream.of(line.split(" ")))
+          .map(text -> parse(text).orElseThrow())
+          .toList();
+
   /** Reads a condition; empty where the text is none. */
   static Optional<Condition> parse(String text) {
     Condition read = CLEAN;
-    for (String part : text.split(",")) {
+    for (String part : text.split(",", -1)) {
       Matcher matcher = PART.matcher(part);
       if (!matcher.matches()) {
         return Optional.empty();

@@ -58,7 +58,12 @@ final class Hearing {
     Scene scene = new Scene(recordings, condition, noise(speaker, condition));
     List<Grammar> asked = said.stream().map(judge::grammar).toList();
     Room.Result result =
-        Room.hear(model, VoskEars.Settings.usual(), copied(speaker, condition, scene), asked);
+        Room.hear(
+            model,
+            VoskEars.Settings.usual(),
+            copied(speaker, condition, scene),
+            asked,
+            Room.Pace.FAST);
     List<Trial> trials = new ArrayList<>();
     for (int i = 0; i < said.size(); i++) {
       List<Utterance> heard = result.utterances().get(i);

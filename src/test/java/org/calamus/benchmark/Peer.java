@@ -18,6 +18,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -67,8 +68,9 @@ final class Peer {
    *
    * @param words by the sounds' names
    * @param seconds of its processes, added up
+   * @param megabytes the most that one of them took
    */
-  record Result(Map<String, String> words, double seconds) {}
+  record Result(Map<String, String> words, double seconds, double megabytes) {}
 
   /** Whether it is on this machine. */
   static boolean isThere() {
@@ -105,6 +107,7 @@ final class Peer {
         s -> byGrammar.computeIfAbsent(s.grammar(), g -> new ArrayList<>()).add(s.name()));
     Map<String, String> words = new TreeMap<>();
     double seconds = 0;
+    double megabytes = 0;
     ExecutorService two = Executors.newFixedThreadPool(2);
     try {
       List<Future<Result>> results = new ArrayList<>();
@@ -116,13 +119,14 @@ final class Peer {
       for (Future<Result> result : results) {
         words.putAll(result.get().words());
         seconds += result.get().seconds();
+        megabytes = Math.max(megabytes, result.get().megabytes());
       }
     } catch (ExecutionException e) {
       throw new IOException("the peer failed", e);
     } finally {
       two.shutdown();
     }
-    return new Result(words, seconds);
+    return new Result(words, seconds, megabytes);
   }
 
   private Result hear(String name, Grammar grammar, List<String> sounds, PeerSettings settings)
@@ -140,9 +144,38 @@ final class Peer {
     command.addAll(List.of("-hyp", path(name + ".hyp"), "-logfn", path(name + ".log")));
     command.addAll(settings.options());
     long began = System.nanoTime();
-    Speaker.run("", command);
+    double megabytes = run(command);
     double seconds = (System.nanoTime() - began) / 1e9;
-    return new Result(read(Files.readAllLines(Path.of(path(name + ".hyp")))), seconds);
+    List<String> lines = Files.readAllLines(Path.of(path(name + ".hyp")));
+    return new Result(read(lines), seconds, megabytes);
+  }
+
+  /** Runs a program to its end; gives the most memory that it was seen to take. */
+  private static double run(List<String> command) throws IOException, InterruptedException {
+    Process process =
+        new ProcessBuilder(command)
+            .redirectErrorStream(true)
+            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    Path status = Path.of("/proc", String.valueOf(process.pid()), "status");
+    double most = 0;
+    while (!process.waitFor(50, TimeUnit.MILLISECONDS)) {
+      most = Math.max(most, megabytes(status));
+    }
+    if (process.exitValue() != 0) {
+      throw new IOException(String.join(" ", command) + " failed");
+    }
+    return most;
+  }
+
+  /** 0 where the process has just ended, or outside Linux. */
+  private static double megabytes(Path status) {
+    try {
+      double now = Benchmarks.megabytes(Files.readString(status), "VmHWM");
+      return Double.isNaN(now) ? 0 : now;
+    } catch (IOException e) {
+      return 0;
+    }
   }
 
   private String path(String file) {
@@ -160,17 +193,10 @@ final class Peer {
       if (!phrase.equals(Word.UNKNOWN)) {
         phrases.add(phrase);
       } else if (settings.garbage() != PeerSettings.Garbage.NONE) {
-        phrases.addAll(Collections.nCopies(settings.garbageRepeats(), garbage(settings)));
+        phrases.add(String.join(" ", Collections.nCopies(settings.garbageRun(), GARBAGE)));
       }
     }
     return phrases;
-  }
-
-  /** Phones follow each other freely, so that word follows itself. */
-  private static String garbage(PeerSettings settings) {
-    return settings.garbage() == PeerSettings.Garbage.PHONES
-        ? String.join(" ", Collections.nCopies(5, GARBAGE))
-        : GARBAGE;
   }
 
   private String dictionary(Set<String> words, PeerSettings settings) throws IOException {

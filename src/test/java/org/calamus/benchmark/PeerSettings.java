@@ -12,7 +12,8 @@ import java.util.Locale;
  * @param silence the probability of silence between words
  * @param filler the probability of its own noises between words
  * @param garbage what the word for all else sounds like
- * @param garbageRepeats how often that word is repeated in the grammar for once in ours
+ * @param garbageRun how often that word follows itself in the grammar, for once in ours; with 1 it
+ *     never does
  * @param normalisation of the cepstra: {@code live} or {@code batch}
  */
 record PeerSettings(
@@ -21,7 +22,7 @@ record PeerSettings(
     double silence,
     double filler,
     Garbage garbage,
-    int garbageRepeats,
+    int garbageRun,
     String normalisation) {
 
   /** What the word for all else sounds like. */
@@ -38,14 +39,19 @@ record PeerSettings(
   static final PeerSettings DEFAULTS =
       new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live");
 
+  /** What the sweep found best on the tuning half. */
+  static final PeerSettings SWEPT = DEFAULTS;
+
+  /** The words behind the class that did it. */
+  static final String FOUND_BY = "Recognition sweep limit=1 clean pink20";
+
   PeerSettings withLanguageWeight(double weight) {
-    return new PeerSettings(
-        weight, insertion, silence, filler, garbage, garbageRepeats, normalisation);
+    return new PeerSettings(weight, insertion, silence, filler, garbage, garbageRun, normalisation);
   }
 
   PeerSettings withInsertion(double penalty) {
     return new PeerSettings(
-        languageWeight, penalty, silence, filler, garbage, garbageRepeats, normalisation);
+        languageWeight, penalty, silence, filler, garbage, garbageRun, normalisation);
   }
 
   PeerSettings withFillers(double silenceProbability, double fillerProbability) {
@@ -55,18 +61,16 @@ record PeerSettings(
         silenceProbability,
         fillerProbability,
         garbage,
-        garbageRepeats,
+        garbageRun,
         normalisation);
   }
 
-  PeerSettings withGarbage(Garbage kind, int repeats) {
-    return new PeerSettings(
-        languageWeight, insertion, silence, filler, kind, repeats, normalisation);
+  PeerSettings withGarbage(Garbage kind, int run) {
+    return new PeerSettings(languageWeight, insertion, silence, filler, kind, run, normalisation);
   }
 
   PeerSettings withNormalisation(String kind) {
-    return new PeerSettings(
-        languageWeight, insertion, silence, filler, garbage, garbageRepeats, kind);
+    return new PeerSettings(languageWeight, insertion, silence, filler, garbage, garbageRun, kind);
   }
 
   /** As options of the program. */
@@ -98,7 +102,7 @@ record PeerSettings(
     return String.join(" ", options())
         + " garbage "
         + garbage.name().toLowerCase(Locale.ROOT).replace('_', ' ')
-        + " times "
-        + garbageRepeats;
+        + " in a run of "
+        + garbageRun;
   }
 }

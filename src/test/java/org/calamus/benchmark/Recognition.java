@@ -5,9 +5,9 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
@@ -49,18 +49,19 @@ final class Recognition {
    * @param args see {@link Wish}
    */
   public static void main(String[] args) throws IOException, InterruptedException {
-    new Recognition(Wish.parse(List.of(args)), System.out).measure();
+    List<String> words = new ArrayList<>(List.of(args));
+    if (words.remove("sweep")) {
+      words.add("tuning");
+      new Recognition(Wish.parse(words), System.out).sweep();
+    } else {
+      new Recognition(Wish.parse(words), System.out).measure();
+    }
     System.exit(0); // the recogniser's library keeps threads
   }
 
-  /** Measures a half and prints its tables. */
-  static void measure(Half half, boolean showsErrors, PrintStream out)
-      throws IOException, InterruptedException {
-    List<String> words = new ArrayList<>(List.of(half == Half.TUNING ? "tuning" : "reporting"));
-    if (showsErrors) {
-      words.add("errors");
-    }
-    new Recognition(Wish.parse(words), out).measure();
+  /** Measures what is published and prints its tables. */
+  static void measure(PrintStream out) throws IOException, InterruptedException {
+    new Recognition(Wish.parse(List.of("reporting", "all")), out).measure();
   }
 
   /** The model of the program's own vocabularies. */
@@ -76,61 +77,116 @@ final class Recognition {
   }
 
   private void measure() throws IOException, InterruptedException {
-    Optional<double[]> babble = Optional.empty();
-    if (wish.conditions().stream()
-        .anyMatch(c -> c.noise().equals(Optional.of(Noise.Kind.BABBLE)))) {
-      babble = Optional.of(Babble.of(wish.half(), AUDIO));
-    }
-    Optional<Peer> peer = Optional.empty();
-    if (wish.hasPeer() && Peer.isThere()) {
-      peer = Optional.of(new Peer(WORK.resolve("peer")));
-    }
+    Optional<Peer> peer = peer();
+    Split.print(wish.half(), utterances, judge, out);
     List<Trial> trials = new ArrayList<>();
     try (ModelFolder model = model(WORK.resolve("model"))) {
-      Hearing hearing = new Hearing(model.path(), AUDIO, wish.half(), babble, judge, peer);
-      out.printf("%n%s half%n", wish.half());
+      Listeners listeners = listeners(model, peer);
       for (Condition condition : wish.conditions()) {
-        List<Trial> heard = new ArrayList<>();
-        for (Speaker speaker : Speakers.there()) {
-          if (speaker.half() == wish.half() && speaker.name().startsWith(wish.speaker())) {
-            heard.addAll(hearing.hear(speaker, condition, drawn(speaker)));
-          }
-        }
+        List<Trial> heard = listeners.hear(condition, said(condition));
         if (peer.isPresent()) {
-          heard = heardByPeer(peer.get(), heard);
+          heard = listeners.hear(peer.get(), PeerSettings.SWEPT, heard);
+          peer.get().forget();
         }
         heard.forEach(this::show);
         print(condition, heard);
         trials.addAll(heard);
       }
-    }
-    if (wish.conditions().size() > 1) {
-      Tables tables = new Tables(out);
-      tables.speech("condition", trials, t -> t.condition().name());
-      tables.chatter("condition, not for the console", trials, t -> t.condition().name());
+      if (wish.conditions().size() > 1) {
+        byCondition(trials);
+      }
+      if (wish.hasDelays()) {
+        delays(model, listeners);
+      }
     }
   }
 
-  /** The same trials, heard by the peer as well. */
-  private List<Trial> heardByPeer(Peer peer, List<Trial> trials)
+  private Optional<Peer> peer() throws IOException {
+    if (!wish.hasPeer()) {
+      return Optional.empty();
+    }
+    if (!Peer.isThere()) {
+      out.printf("the peer is not there (packages pocketsphinx, pocketsphinx-en-us)%n");
+      return Optional.empty();
+    }
+    out.printf("peer: PocketSphinx, %s%n", PeerSettings.SWEPT);
+    out.printf("found by: %s%n%n", PeerSettings.FOUND_BY);
+    return Optional.of(new Peer(WORK.resolve("peer")));
+  }
+
+  private Listeners listeners(ModelFolder model, Optional<Peer> peer)
       throws IOException, InterruptedException {
-    List<String> names = new ArrayList<>();
-    List<Peer.Sound> sounds = new ArrayList<>();
-    Map<Speaker, Integer> counts = new HashMap<>();
-    for (Trial trial : trials) {
-      int index = counts.merge(trial.speaker(), 1, Integer::sum) - 1;
-      names.add(Hearing.name(trial.speaker(), trial.condition(), index));
-      sounds.add(new Peer.Sound(names.get(names.size() - 1), judge.grammar(trial.said())));
+    return new Listeners(
+        new Hearing(model.path(), AUDIO, wish.half(), babble(), judge, peer), judge);
+  }
+
+  /** Looks for the peer's best settings; always on the tuning half. */
+  private void sweep() throws IOException, InterruptedException {
+    Peer peer = new Peer(WORK.resolve("sweep"));
+    List<Trial> trials = new ArrayList<>();
+    try (ModelFolder model = model(WORK.resolve("model"))) {
+      Listeners listeners = listeners(model, Optional.of(peer));
+      for (Condition condition : wish.conditions()) {
+        trials.addAll(listeners.hear(condition, said(condition)));
+      }
+      Tables tables = new Tables(out);
+      tables.headline("ours", trials);
+      tables.chatter("ours, not for the console", trials, t -> t.said().set());
+      int taken =
+          (int)
+              trials.stream()
+                  .filter(t -> t.said().isChatter() && t.ours().verdict() == Verdict.WRONG)
+                  .count();
+      new Sweep(settings -> listeners.hear(peer, settings, trials), taken, out).run();
     }
-    Peer.Result result = peer.hear(sounds, PeerSettings.DEFAULTS);
     peer.forget();
-    List<Trial> both = new ArrayList<>();
-    for (int i = 0; i < trials.size(); i++) {
-      Trial trial = trials.get(i);
-      String text = result.words().getOrDefault(names.get(i), "");
-      both.add(trial.with(new Outcome(text, judge.of(trial.said(), text))));
+  }
+
+  private void delays(ModelFolder model, Listeners listeners)
+      throws IOException, InterruptedException {
+    Delays delays = new Delays(model.path(), AUDIO, judge);
+    for (Speaker speaker : oneOfEachKind(mine())) {
+      List<Said> speech =
+          drawn(speaker, Optional.of(1)).stream().filter(s -> !s.isChatter()).toList();
+      if (!speech.isEmpty()) {
+        delays.measure(speaker, speech.subList(0, Math.min(12, speech.size())));
+      }
     }
-    return both;
+    delays.print(out);
+    if (wish.hasPeer()) {
+      out.printf(
+          Locale.ROOT,
+          "the peer: time over length of sound %.3f, loading included; memory at its peak %.0f MB%n",
+          listeners.peerRealTimeFactor(),
+          listeners.peerMegabytes());
+    }
+  }
+
+  /** Who says what in a condition. */
+  private Map<Speaker, List<Said>> said(Condition condition) throws IOException {
+    List<Speaker> speakers = wish.hasOneOfEachKindIn(condition) ? oneOfEachKind(mine()) : mine();
+    Map<Speaker, List<Said>> said = new LinkedHashMap<>();
+    speakers.forEach(s -> said.put(s, drawn(s, wish.limitIn(condition))));
+    return said;
+  }
+
+  private static List<Speaker> oneOfEachKind(List<Speaker> speakers) {
+    Map<String, Speaker> kinds = new LinkedHashMap<>();
+    speakers.forEach(s -> kinds.putIfAbsent(s.group(), s));
+    return List.copyOf(kinds.values());
+  }
+
+  /** The speakers of the half that are wished for and can be heard here. */
+  private List<Speaker> mine() throws IOException {
+    return Speakers.there().stream()
+        .filter(s -> s.half() == wish.half() && s.name().startsWith(wish.speaker()))
+        .toList();
+  }
+
+  private Optional<double[]> babble() throws IOException, InterruptedException {
+    boolean isWished =
+        wish.conditions().stream().anyMatch(c -> c.noise().equals(Optional.of(Noise.Kind.BABBLE)));
+    return isWished ? Optional.of(Babble.of(wish.half(), AUDIO)) : Optional.empty();
   }
 
   private void show(Trial trial) {
@@ -147,7 +203,7 @@ final class Recognition {
   }
 
   /** What a speaker says: all of each set, or as many as wished, drawn by a fixed seed. */
-  private List<Said> drawn(Speaker speaker) {
+  private List<Said> drawn(Speaker speaker, Optional<Integer> limit) {
     Map<String, List<Said>> sets = new LinkedHashMap<>();
     for (Said said : utterances) {
       if (wish.wants(said) && speaker.canSay(said)) {
@@ -156,9 +212,9 @@ final class Recognition {
     }
     List<Said> drawn = new ArrayList<>();
     for (List<Said> set : sets.values()) {
-      if (wish.limit().isPresent() && wish.limit().get() < set.size()) {
-        Collections.shuffle(set, new Random(wish.half().ordinal()));
-        drawn.addAll(set.subList(0, wish.limit().get()));
+      if (limit.isPresent() && limit.get() < set.size()) {
+        Collections.shuffle(set, new Random(speaker.name().hashCode()));
+        drawn.addAll(set.subList(0, limit.get()));
       } else {
         drawn.addAll(set);
       }
@@ -177,8 +233,20 @@ final class Recognition {
     String name = condition.name();
     tables.headline(name, heard);
     tables.fields(name, heard);
+    tables.speech(name + ", kind of speaker", heard, t -> t.speaker().group());
     tables.speech(name + ", speaker", heard, t -> t.speaker().name());
     tables.chatter(
         name + ", not for the console", heard, t -> t.said().set() + ", " + t.speaker().group());
+  }
+
+  private void byCondition(List<Trial> trials) {
+    Tables tables = new Tables(out);
+    tables.speech("condition", trials, t -> t.condition().name());
+    List<Trial> human = trials.stream().filter(t -> t.speaker().group().equals("person")).toList();
+    tables.speech("condition, person", human, t -> t.condition().name());
+    List<Trial> others =
+        trials.stream().filter(t -> !t.speaker().group().equals("espeak")).toList();
+    tables.speech("condition, without espeak", others, t -> t.condition().name());
+    tables.chatter("condition, not for the console", trials, t -> t.condition().name());
   }
 }

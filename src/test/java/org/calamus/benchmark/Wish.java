@@ -10,8 +10,10 @@ import java.util.Optional;
  * @param half the half
  * @param showsErrors whether each utterance that was not heard rightly is shown
  * @param hasPeer whether the peer listens as well
+ * @param hasDelays whether the time until something was heard is measured as well
  * @param conditions how the utterances reach the microphone
- * @param limit how many utterances of each set and speaker; empty for the usual
+ * @param limit how many utterances of each set and speaker; empty for all of them in quiet, and in
+ *     other conditions for one of each set and of one speaker of each kind
  * @param parts {@code speech}, {@code chatter} or both
  * @param speaker only speakers whose name begins like this
  * @param set only sets whose name begins like this
@@ -20,6 +22,7 @@ record Wish(
     Half half,
     boolean showsErrors,
     boolean hasPeer,
+    boolean hasDelays,
     List<Condition> conditions,
     Optional<Integer> limit,
     List<String> parts,
@@ -37,6 +40,7 @@ record Wish(
     Half half = Half.REPORTING;
     boolean showsErrors = false;
     boolean hasPeer = false;
+    boolean hasDelays = false;
     Optional<Integer> limit = Optional.empty();
     List<Condition> conditions = new ArrayList<>();
     List<String> parts = new ArrayList<>();
@@ -48,6 +52,12 @@ record Wish(
         half = word.equals("tuning") ? Half.TUNING : Half.REPORTING;
       } else if (word.equals("errors")) {
         showsErrors = true;
+      } else if (word.equals("all")) {
+        conditions.addAll(Condition.ALL);
+        hasPeer = true;
+        hasDelays = true;
+      } else if (word.equals("delays")) {
+        hasDelays = true;
       } else if (word.equals("peer")) {
         hasPeer = true;
       } else if (word.equals("speech") || word.equals("chatter")) {
@@ -67,11 +77,22 @@ record Wish(
         half,
         showsErrors,
         hasPeer,
+        hasDelays,
         conditions.isEmpty() ? List.of(Condition.CLEAN) : conditions,
         limit,
         parts.isEmpty() ? List.of("speech", "chatter") : parts,
         speaker,
         set);
+  }
+
+  /** How many utterances of each set and speaker; empty for all. */
+  Optional<Integer> limitIn(Condition condition) {
+    return limit.isPresent() || condition.equals(Condition.CLEAN) ? limit : Optional.of(1);
+  }
+
+  /** Whether only one speaker of each kind is heard. */
+  boolean hasOneOfEachKindIn(Condition condition) {
+    return limit.isEmpty() && !condition.equals(Condition.CLEAN);
   }
 
   /** Whether an utterance is wanted. */
