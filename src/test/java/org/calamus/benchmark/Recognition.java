@@ -146,8 +146,9 @@ final class Recognition {
       throws IOException, InterruptedException {
     Delays delays = new Delays(model.path(), AUDIO, judge);
     for (Speaker speaker : oneOfEachKind(mine())) {
-      List<Said> speech =
-          drawn(speaker, Optional.of(1)).stream().filter(s -> !s.isChatter()).toList();
+      List<Said> speech = new ArrayList<>(drawn(speaker, Condition.CLEAN));
+      speech.removeIf(Said::isChatter);
+      Collections.shuffle(speech, new Random(speaker.name().hashCode()));
       if (!speech.isEmpty()) {
         delays.measure(speaker, speech.subList(0, Math.min(12, speech.size())));
       }
@@ -166,7 +167,7 @@ final class Recognition {
   private Map<Speaker, List<Said>> said(Condition condition) throws IOException {
     List<Speaker> speakers = wish.hasOneOfEachKindIn(condition) ? oneOfEachKind(mine()) : mine();
     Map<Speaker, List<Said>> said = new LinkedHashMap<>();
-    speakers.forEach(s -> said.put(s, drawn(s, wish.limitIn(condition))));
+    speakers.forEach(s -> said.put(s, drawn(s, condition)));
     return said;
   }
 
@@ -203,7 +204,7 @@ final class Recognition {
   }
 
   /** What a speaker says: all of each set, or as many as wished, drawn by a fixed seed. */
-  private List<Said> drawn(Speaker speaker, Optional<Integer> limit) {
+  private List<Said> drawn(Speaker speaker, Condition condition) {
     Map<String, List<Said>> sets = new LinkedHashMap<>();
     for (Said said : utterances) {
       if (wish.wants(said) && speaker.canSay(said)) {
@@ -212,12 +213,11 @@ final class Recognition {
     }
     List<Said> drawn = new ArrayList<>();
     for (List<Said> set : sets.values()) {
-      if (limit.isPresent() && limit.get() < set.size()) {
+      int limit = wish.limit(condition, set.get(0));
+      if (limit < set.size()) {
         Collections.shuffle(set, new Random(speaker.name().hashCode()));
-        drawn.addAll(set.subList(0, limit.get()));
-      } else {
-        drawn.addAll(set);
       }
+      drawn.addAll(set.subList(0, Math.min(limit, set.size())));
     }
     return drawn;
   }

@@ -13,7 +13,8 @@ import java.util.Optional;
  * @param hasDelays whether the time until something was heard is measured as well
  * @param conditions how the utterances reach the microphone
  * @param limit how many utterances of each set and speaker; empty for all of them in quiet, and in
- *     other conditions for one of each set and of one speaker of each kind
+ *     other conditions for one of each set and of one speaker of each kind, and four of what is not
+ *     for the console
  * @param parts {@code speech}, {@code chatter} or both
  * @param speaker only speakers whose name begins like this
  * @param set only sets whose name begins like this
@@ -85,9 +86,10 @@ record Wish(
         set);
   }
 
-  /** How many utterances of each set and speaker; empty for all. */
-  Optional<Integer> limitIn(Condition condition) {
-    return limit.isPresent() || condition.equals(Condition.CLEAN) ? limit : Optional.of(1);
+  /** How many utterances of each set and speaker there are in a condition. */
+  int limit(Condition condition, Said said) {
+    int usual = condition.equals(Condition.CLEAN) ? Integer.MAX_VALUE : said.isChatter() ? 4 : 1;
+    return limit.orElse(usual);
   }
 
   /** Whether only one speaker of each kind is heard. */
