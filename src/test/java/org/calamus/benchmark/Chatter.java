@@ -80,7 +80,9 @@ final class Chatter {
     for (int i = 0; i < MOMENTS.size(); i++) {
       List<String> before = MOMENTS.get(i);
       if (!before.isEmpty() && i % 2 == half.ordinal()) {
-        all.add(new Said("own readback", before, "", Moments.after(before).lastSpoken()));
+        Moment now = Moments.after(before);
+        String spoken = now.replySince(Moments.after(before.subList(0, before.size() - 1)));
+        all.add(new Said("own readback", before, "", spoken));
       }
     }
     return all;

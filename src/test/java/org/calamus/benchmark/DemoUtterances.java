@@ -5,8 +5,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Grammar;
-import org.calamus.support.Talk;
+import org.calamus.support.Fenwick;
 
 /** The recordings of the demonstration, each at its moment of the invented evening. */
 final class DemoUtterances {
@@ -24,9 +25,11 @@ final class DemoUtterances {
   record Recording(Path wav, Said said) {
     /** What is listened for at that moment; the demonstration has the short form. */
     Grammar grammar() {
-      Talk talk = Talk.atFenwick();
-      said.before().forEach(talk::say);
-      return Judge.grammar(talk);
+      Moment moment = Moment.atStart(Fenwick.setup(), Known.nothing());
+      for (String words : said.before()) {
+        moment = moment.says(words);
+      }
+      return moment.grammar();
     }
   }
 

@@ -2,8 +2,9 @@ package org.calamus.benchmark;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import org.calamus.core.dialogue.Event;
+import java.util.concurrent.ConcurrentHashMap;
 import org.calamus.core.dialogue.Setup;
 import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.Form;
@@ -14,7 +15,6 @@ import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Token;
 import org.calamus.core.speech.Vocabulary;
 import org.calamus.support.Fenwick;
-import org.calamus.support.Talk;
 import org.calamus.support.WholeRecord;
 
 /**
@@ -29,6 +29,9 @@ final class Moments {
           new BandString("0", band("2760-10101"), band("2760-10200")));
   private static final Setup SETUP = WholeRecord.setup(CodeSet.LABORATORY, STRINGS);
   private static final Vocabulary VOCABULARY = Fenwick.vocabulary().within(SETUP.form());
+
+  private static final Moment START = Moment.atStart(SETUP, Known.of(STRINGS, List.of()));
+  private static final Map<List<String>, Moment> KNOWN = new ConcurrentHashMap<>();
 
   private Moments() {}
 
@@ -46,12 +49,18 @@ final class Moments {
     return VOCABULARY;
   }
 
-  /** A session after something was said in it. */
-  static Talk after(List<String> said) {
-    Talk talk = new Talk(SETUP, Known.of(STRINGS, List.of()));
-    talk.event(new Event.Started(talk.now(), Optional.empty()));
-    said.forEach(talk::say);
-    return talk;
+  /** The moment after something was said from the start of a session. */
+  static Moment after(List<String> said) {
+    if (said.isEmpty()) {
+      return START;
+    }
+    Moment known = KNOWN.get(said);
+    if (known == null) {
+      int last = said.size() - 1;
+      known = after(said.subList(0, last)).says(said.get(last));
+      KNOWN.put(List.copyOf(said), known);
+    }
+    return known;
   }
 
   /** What is said until a field of a new bird is asked. */

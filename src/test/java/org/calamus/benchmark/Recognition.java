@@ -191,15 +191,16 @@ final class Recognition {
   }
 
   private void show(Trial trial) {
-    boolean isWrong =
-        !Accuracy.words(trial.ours().heard()).equals(Accuracy.words(trial.said().words()));
-    if (wish.showsErrors() && isWrong) {
+    boolean isRight =
+        Accuracy.words(trial.ours().heard()).equals(Accuracy.words(trial.said().words()));
+    if (wish.showsErrors() && !(isRight && trial.ours().verdict() == Verdict.RIGHT)) {
       String peer = trial.peer().map(p -> ", by the peer " + p.heard()).orElse("");
       out.println(
           trial.condition().name()
               + (" " + trial.speaker().name())
               + (" [" + judge.grammar(trial.said()).name() + "] " + trial.ours().verdict())
-              + (" said " + trial.said().spoken() + ", heard " + trial.ours().heard() + peer));
+              + (" said " + trial.said().spoken() + ", heard " + trial.ours().heard())
+              + (" (" + trial.ours().detail() + ")" + peer));
     }
   }
 

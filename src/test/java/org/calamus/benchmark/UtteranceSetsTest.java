@@ -9,7 +9,6 @@ import java.util.stream.Collectors;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.FieldId;
-import org.calamus.support.Talk;
 import org.junit.jupiter.api.Test;
 
 /** What is said in the measurement. */
@@ -35,11 +34,9 @@ class UtteranceSetsTest {
     List<Said> all = UtteranceSets.of(Half.TUNING);
     for (int i = 0; i < all.size(); i += 7) {
       Said said = all.get(i);
-      Talk talk = Moments.after(said.before());
-      talk.spoken();
-      talk.say(said.words());
+      Moment before = Moments.after(said.before());
 
-      assertThat(talk.spoken()).as(said.words()).isNotEmpty();
+      assertThat(before.says(said.words()).replySince(before)).as(said.words()).isNotEmpty();
     }
   }
 
