@@ -1,12 +1,14 @@
 package org.calamus.benchmark;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.Supplier;
 import org.calamus.adapter.vosk.VoskEars;
@@ -26,6 +28,7 @@ import org.calamus.port.AudioSource;
 final class Room implements AudioSource {
 
   private static final int BLOCK = RATE / 20;
+  private static final Duration PATIENCE = Duration.ofMinutes(3);
 
   private final Supplier<short[]> scene;
   private final List<Grammar> grammars;
@@ -36,7 +39,7 @@ final class Room implements AudioSource {
   private VoskEars ears;
   private short[] sound;
   private int at;
-  private long samples;
+  private volatile long samples;
   private boolean isOver;
   private long began;
   private long handedOver;
@@ -109,7 +112,7 @@ final class Room implements AudioSource {
     Room room = new Room(scene, grammars, pace);
     room.ears = new VoskEars(model, room, Instant::now, settings);
     room.ears.start(room::take);
-    room.ended.await();
+    room.awaitEnd();
     long ended = System.nanoTime();
     room.ears.close();
     return new Result(room.heard, (double) room.samples / RATE, room.answered, room.began, ended);
@@ -122,6 +125,17 @@ final class Room implements AudioSource {
     Scene scene = new Scene(recordings, Condition.CLEAN, Optional.empty());
     return hear(
         model, settings, scene::next, plays.stream().map(Play::grammar).toList(), Pace.FAST);
+  }
+
+  /** Ears that died would ask for no more sound, and nobody would ever say that it is over. */
+  private void awaitEnd() throws InterruptedException {
+    long before = -1;
+    while (!ended.await(PATIENCE.toSeconds(), TimeUnit.SECONDS)) {
+      if (samples == before) {
+        throw new IllegalStateException("the ears stopped after " + samples + " samples");
+      }
+      before = samples;
+    }
   }
 
   private void take(Event event) {
@@ -154,7 +168,7 @@ final class Room implements AudioSource {
     }
     int end = Math.min(sound.length, at + BLOCK);
     short[] block = Arrays.copyOfRange(sound, at, end);
-    samples += block.length;
+    samples = samples + block.length;
     at = end;
     if (pace == Pace.REAL) {
       waitUntil(began + samples * 1_000_000_000L / RATE);
