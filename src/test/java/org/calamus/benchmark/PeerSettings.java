@@ -40,7 +40,7 @@ record PeerSettings(
       new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live");
 
   /** What the sweep found best on the tuning half. */
-  static final PeerSettings SWEPT = DEFAULTS.withLanguageWeight(10);
+  static final PeerSettings SWEPT = DEFAULTS.withLanguageWeight(10).withInsertion(1);
 
   /** The words behind the class that did it. */
   static final String FOUND_BY = "Recognition sweep limit=1 clean pink20";
