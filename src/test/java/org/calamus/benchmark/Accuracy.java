@@ -1,9 +1,15 @@
 package org.calamus.benchmark;
 
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
 
 /** Adds up how utterances of a set were heard. */
 final class Accuracy {
+
+  /** Words that are written in two ways and said in one. */
+  private static final Map<String, String> SAME =
+      Map.of("juvenile", "juvenal", "molt", "moult", "molting", "moulting");
 
   private int words;
   private int wrongWords;
@@ -11,26 +17,23 @@ final class Accuracy {
   private int wholeRight;
   private final int[] verdicts = new int[Verdict.values().length];
 
-  /** Adds an utterance: what was said, what was heard, what came of it. */
-  void add(String said, String heard, Verdict verdict) {
-    List<String> saidWords = List.of(said.split(" "));
-    int errors = errors(saidWords, List.of(heard.split(" ")));
+  /** Adds an utterance: what was said and how it was heard. */
+  void add(String said, Outcome outcome) {
+    List<String> saidWords = words(said);
+    int errors = errors(saidWords, words(outcome.heard()));
     words += saidWords.size();
     wrongWords += errors;
     utterances++;
     wholeRight += errors == 0 ? 1 : 0;
-    verdicts[verdict.ordinal()]++;
+    verdicts[outcome.verdict().ordinal()]++;
   }
 
-  /** Adds another sum. */
-  void add(Accuracy other) {
-    words += other.words;
-    wrongWords += other.wrongWords;
-    utterances += other.utterances;
-    wholeRight += other.wholeRight;
-    for (Verdict verdict : Verdict.values()) {
-      verdicts[verdict.ordinal()] += other.verdicts[verdict.ordinal()];
-    }
+  /** The words of a text; of two ways to write one, always the same. */
+  static List<String> words(String text) {
+    return Stream.of(text.replace("x-ray", "x ray").split(" "))
+        .filter(w -> !w.isEmpty())
+        .map(w -> SAME.getOrDefault(w, w))
+        .toList();
   }
 
   int utterances() {

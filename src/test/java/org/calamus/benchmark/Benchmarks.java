@@ -48,7 +48,7 @@ final class Benchmarks {
     Benchmarks benchmarks = new Benchmarks();
     benchmarks.table();
     if (!List.of(args).contains("quick")) {
-      Recognition.measure(Half.REPORTING, false, System.out);
+      Recognition.measure(System.out);
     }
     System.exit(0); // the recogniser's library keeps threads
   }

@@ -1,7 +1,11 @@
 package org.calamus.benchmark;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
+import org.calamus.core.record.FieldId;
 
 /** Speech that is not meant for the console: what people say to each other over the birds. */
 final class Chatter {
@@ -33,42 +37,72 @@ final class Chatter {
           "They have cut all the willows along the bank, which is a pity.",
           "Write it on the board so that we do not forget about it again.");
 
-  /** What is asked while the chatter is heard, each by what was said before. */
+  /** What is asked while the chatter is heard. */
   private static final List<List<String>> MOMENTS =
-      List.of(
-          List.of(),
-          List.of("two eight four one five five six zero one"),
-          List.of("two eight four one five five six zero one", "song sparrow", "second year"),
-          List.of(
-              "two eight four one five five six zero one", "song sparrow", "second year", "male"),
-          List.of(
-              "two eight four one five five six zero one",
-              "song sparrow",
-              "second year",
-              "male",
-              "six five"),
-          List.of(
-              "two eight four one five five six zero one",
-              "song sparrow",
-              "second year",
-              "male",
-              "six five",
-              "two zero point one"));
+      Stream.of(
+              FieldId.SPECIES,
+              FieldId.BAND,
+              FieldId.AGE,
+              FieldId.SEX,
+              FieldId.FAT,
+              FieldId.WING,
+              FieldId.MASS,
+              FieldId.HOW_AGED,
+              FieldId.NET,
+              FieldId.FLIGHT_MOULT)
+          .map(Moments::asking)
+          .toList();
 
   private Chatter() {}
 
-  /** A half of the sentences, each said while two different things are asked. */
-  static List<Said> of(Half half) {
-    return atMoments(SENTENCES, half);
+  /** All of it for a half. */
+  static List<Said> all(Half half) throws IOException {
+    List<Said> all = new ArrayList<>(atMoments("sentences", SENTENCES, half));
+    all.addAll(readback(half));
+    for (Path folder : RecordedPrompts.folders()) {
+      List<String> prompts =
+          RecordedPrompts.prompts(folder).stream().map(p -> p.getFileName().toString()).toList();
+      all.addAll(atMoments("prompts", prompts, half));
+    }
+    if (half == Half.REPORTING) {
+      all.addAll(atAllMoments("reader", OtherPeople.sentences()));
+      all.addAll(atAllMoments("words", OtherPeople.words()));
+    }
+    for (String kind : Sounds.kinds()) {
+      all.addAll(atMoments(kind, Sounds.of(kind, 3), half));
+    }
+    return all;
   }
 
-  /** The same with names of recordings in the place of sentences. */
-  static List<Said> atMoments(List<String> texts, Half half) {
+  /** What the console says, as its ears would hear it if they were open meanwhile. */
+  private static List<Said> readback(Half half) {
     List<Said> all = new ArrayList<>();
+    for (int i = 0; i < MOMENTS.size(); i++) {
+      List<String> before = MOMENTS.get(i);
+      if (!before.isEmpty() && i % 2 == half.ordinal()) {
+        Moment now = Moments.after(before);
+        String spoken = now.replySince(Moments.after(before.subList(0, before.size() - 1)));
+        all.add(new Said("own readback", before, "", spoken));
+      }
+    }
+    return all;
+  }
+
+  /** A half of the texts, each said while two different things are asked. */
+  private static List<Said> atMoments(String set, List<String> texts, Half half) {
+    List<String> mine = new ArrayList<>();
     for (int i = half.ordinal(); i < texts.size(); i += 2) {
+      mine.add(texts.get(i));
+    }
+    return atAllMoments(set, mine);
+  }
+
+  private static List<Said> atAllMoments(String set, List<String> texts) {
+    List<Said> all = new ArrayList<>();
+    for (int i = 0; i < texts.size(); i++) {
       for (int k = 0; k < 2; k++) {
-        List<String> before = MOMENTS.get((i / 2 + 3 * k) % MOMENTS.size());
-        all.add(new Said("chatter", before, "", texts.get(i)));
+        List<String> before = MOMENTS.get((i + 5 * k) % MOMENTS.size());
+        all.add(new Said(set, before, "", texts.get(i)));
       }
     }
     return all;

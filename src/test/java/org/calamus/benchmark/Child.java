@@ -70,7 +70,7 @@ final class Child {
     try (ModelFolder model = Recognition.model(folder)) {
       List<Room.Play> plays = new ArrayList<>();
       for (DemoUtterances.Recording recording : DemoUtterances.all()) {
-        plays.add(new Room.Play(recording.wav(), Verdict.grammar(recording.said())));
+        plays.add(new Room.Play(recording.wav(), recording.grammar()));
       }
       long began = System.nanoTime();
       long used = processorNanos();

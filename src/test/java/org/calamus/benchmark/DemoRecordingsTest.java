@@ -48,7 +48,7 @@ class DemoRecordingsTest {
   private static List<List<Utterance>> hear() throws InterruptedException {
     List<Room.Play> plays = new ArrayList<>();
     for (DemoUtterances.Recording recording : recordings) {
-      plays.add(new Room.Play(recording.wav(), Verdict.grammar(recording.said())));
+      plays.add(new Room.Play(recording.wav(), recording.grammar()));
     }
     return Room.hear(model.path(), VoskEars.Settings.usual(), plays).utterances();
   }

@@ -5,6 +5,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.calamus.core.rule.Known;
+import org.calamus.core.speech.Grammar;
+import org.calamus.support.Fenwick;
 
 /** The recordings of the demonstration, each at its moment of the invented evening. */
 final class DemoUtterances {
@@ -19,7 +22,16 @@ final class DemoUtterances {
    * @param wav the recording
    * @param said what is said, after all that was said before
    */
-  record Recording(Path wav, Said said) {}
+  record Recording(Path wav, Said said) {
+    /** What is listened for at that moment; the demonstration has the short form. */
+    Grammar grammar() {
+      Moment moment = Moment.atStart(Fenwick.setup(), Known.nothing());
+      for (String words : said.before()) {
+        moment = moment.says(words);
+      }
+      return moment.grammar();
+    }
+  }
 
   /** All in their order; what the scale sends is put in words. */
   static List<Recording> all() throws IOException {

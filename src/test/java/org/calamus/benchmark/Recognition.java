@@ -4,20 +4,17 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
+import java.util.Random;
 import org.calamus.acoustic.Settings;
 import org.calamus.acoustic.WordToBuild;
 import org.calamus.adapter.vosk.ModelCache;
 import org.calamus.adapter.vosk.ModelFolder;
-import org.calamus.adapter.vosk.VoskEars;
-import org.calamus.core.speech.Grammar;
-import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.VocabularyWord;
 import org.calamus.support.Fenwick;
 
@@ -32,38 +29,39 @@ import org.calamus.support.Fenwick;
  */
 final class Recognition {
 
-  private final Path audio;
-  private final Half half;
-  private final boolean showsErrors;
-  private final Map<List<String>, Grammar> grammars = new HashMap<>();
+  private static final Path WORK = Path.of("target", "benchmark").toAbsolutePath();
+  private static final Path AUDIO = WORK.resolve("audio");
 
-  private Recognition(Path audio, Half half, boolean showsErrors) {
-    this.audio = audio;
-    this.half = half;
-    this.showsErrors = showsErrors;
+  private final Wish wish;
+  private final PrintStream out;
+  private final List<Said> utterances;
+  private final Judge judge = new Judge();
+
+  private Recognition(Wish wish, PrintStream out) throws IOException {
+    this.wish = wish;
+    this.utterances = utterances(wish.half());
+    this.out = out;
   }
 
   /**
    * Entry point.
    *
-   * @param args the half, {@code tuning} or {@code reporting}; then {@code errors} to see each
-   *     utterance that was not heard rightly
+   * @param args see {@link Wish}
    */
   public static void main(String[] args) throws IOException, InterruptedException {
-    List<String> given = List.of(args);
-    Half half = given.contains("tuning") ? Half.TUNING : Half.REPORTING;
-    measure(half, given.contains("errors"), System.out);
+    List<String> words = new ArrayList<>(List.of(args));
+    if (words.remove("sweep")) {
+      words.add("tuning");
+      new Recognition(Wish.parse(words), System.out).sweep();
+    } else {
+      new Recognition(Wish.parse(words), System.out).measure();
+    }
     System.exit(0); // the recogniser's library keeps threads
   }
 
-  /** Measures a half and prints its tables. */
-  static void measure(Half half, boolean showsErrors, PrintStream out)
-      throws IOException, InterruptedException {
-    Path work = Path.of("target", "benchmark").toAbsolutePath();
-    Recognition recognition = new Recognition(work.resolve("audio"), half, showsErrors);
-    try (ModelFolder model = model(work.resolve("model"))) {
-      recognition.measure(model.path(), out);
-    }
+  /** Measures what is published and prints its tables. */
+  static void measure(PrintStream out) throws IOException, InterruptedException {
+    new Recognition(Wish.parse(List.of("reporting", "all")), out).measure();
   }
 
   /** The model of the program's own vocabularies. */
@@ -78,136 +76,178 @@ final class Recognition {
     return new WordToBuild(word.word(), word.pronunciations(), chain, word.where());
   }
 
-  static List<Speaker> speakers() throws IOException {
-    List<Speaker> speakers = new ArrayList<>();
-    speakers.add(Speaker.flite("slt", Half.TUNING));
-    speakers.add(Speaker.flite("awb", Half.TUNING));
-    speakers.add(Speaker.festival("cmu_us_slt_arctic_hts", Half.TUNING));
-    speakers.add(Speaker.espeak("en-us", Half.TUNING));
-    speakers.add(Speaker.flite("rms", Half.REPORTING));
-    speakers.add(Speaker.flite("kal16", Half.REPORTING));
-    speakers.add(Speaker.festival("kal_diphone", Half.REPORTING));
-    speakers.add(Speaker.espeak("en-gb", Half.REPORTING));
-    for (Path folder : RecordedPrompts.folders()) {
-      for (Half half : Half.values()) {
-        speakers.add(new Speaker("person", half, "person", new RecordedPrompts(folder)));
+  private void measure() throws IOException, InterruptedException {
+    Optional<Peer> peer = peer();
+    Split.print(wish.half(), utterances, judge, out);
+    List<Trial> trials = new ArrayList<>();
+    try (ModelFolder model = model(WORK.resolve("model"))) {
+      Listeners listeners = listeners(model, peer);
+      for (Condition condition : wish.conditions()) {
+        List<Trial> heard = listeners.hear(condition, said(condition));
+        if (peer.isPresent()) {
+          heard = listeners.hear(peer.get(), PeerSettings.SWEPT, heard);
+          peer.get().forget();
+        }
+        heard.forEach(this::show);
+        print(condition, heard);
+        trials.addAll(heard);
+      }
+      if (wish.conditions().size() > 1) {
+        byCondition(trials);
+      }
+      if (wish.hasDelays()) {
+        delays(model, listeners);
       }
     }
-    return speakers;
   }
 
-  private void measure(Path model, PrintStream out) throws IOException, InterruptedException {
-    List<Said> utterances = new ArrayList<>(UtteranceSets.of(half));
-    utterances.addAll(Chatter.of(half));
-    for (Path folder : RecordedPrompts.folders()) {
-      List<String> prompts =
-          RecordedPrompts.prompts(folder).stream().map(p -> p.getFileName().toString()).toList();
-      utterances.addAll(Chatter.atMoments(prompts, half));
+  private Optional<Peer> peer() throws IOException {
+    if (!wish.hasPeer()) {
+      return Optional.empty();
     }
-    Sums sums = new Sums();
-    Map<String, Double> minutes = new TreeMap<>();
-    for (Speaker speaker : speakers().stream().filter(s -> s.half() == half).toList()) {
-      List<Said> own =
-          utterances.stream()
-              .filter(s -> !isPrompt(s) || speaker.group().equals("person"))
-              .filter(speaker.mouth()::canSay)
-              .toList();
-      hear(model, speaker, own.stream().filter(s -> !s.isChatter()).toList(), sums, out);
-      List<Said> chatter = own.stream().filter(Said::isChatter).toList();
-      minutes.put(speaker.name(), hear(model, speaker, chatter, sums, out) / 60);
+    if (!Peer.isThere()) {
+      out.printf("the peer is not there (packages pocketsphinx, pocketsphinx-en-us)%n");
+      return Optional.empty();
     }
-    out.printf(Locale.ROOT, "%n%s half%n", half);
-    table("set", sums.sets(), out);
-    table("speaker, all sets", sums.speakers(), out);
-    out.printf(Locale.ROOT, "%n%-30s %8s %18s%n", "chatter", "minutes", "taken or done");
-    sums.chatter()
-        .forEach(
-            (speaker, sum) ->
-                out.printf(
-                    Locale.ROOT,
-                    "%-30s %8.1f %18d%n",
-                    speaker,
-                    minutes.get(speaker),
-                    sum.of(Verdict.WRONG)));
+    out.printf("peer: PocketSphinx, %s%n", PeerSettings.SWEPT);
+    out.printf("found by: %s%n%n", PeerSettings.FOUND_BY);
+    return Optional.of(new Peer(WORK.resolve("peer")));
   }
 
-  private static boolean isPrompt(Said said) {
-    return said.isChatter() && said.spoken().endsWith(".g722");
-  }
-
-  /** Lets a speaker say all of it and adds up what came of it; gives the seconds of sound. */
-  private double hear(Path model, Speaker speaker, List<Said> said, Sums sums, PrintStream out)
+  private Listeners listeners(ModelFolder model, Optional<Peer> peer)
       throws IOException, InterruptedException {
-    List<Room.Play> plays = new ArrayList<>();
-    for (Said one : said) {
-      Grammar grammar = grammars.computeIfAbsent(one.before(), b -> Verdict.grammar(one));
-      plays.add(new Room.Play(speaker.recording(one, audio), grammar));
+    return new Listeners(
+        new Hearing(model.path(), AUDIO, wish.half(), babble(), judge, peer), judge);
+  }
+
+  /** Looks for the peer's best settings; always on the tuning half. */
+  private void sweep() throws IOException, InterruptedException {
+    Peer peer = new Peer(WORK.resolve("sweep"));
+    List<Trial> trials = new ArrayList<>();
+    try (ModelFolder model = model(WORK.resolve("model"))) {
+      Listeners listeners = listeners(model, Optional.of(peer));
+      for (Condition condition : wish.conditions()) {
+        trials.addAll(listeners.hear(condition, said(condition)));
+      }
+      Tables tables = new Tables(out);
+      tables.headline("ours", trials);
+      tables.chatter("ours, not for the console", trials, t -> t.said().set());
+      int taken =
+          (int)
+              trials.stream()
+                  .filter(t -> t.said().isChatter() && t.ours().verdict() == Verdict.WRONG)
+                  .count();
+      new Sweep(settings -> listeners.hear(peer, settings, trials), taken, out).run();
     }
-    Room.Result result = Room.hear(model, VoskEars.Settings.usual(), plays);
-    for (int i = 0; i < said.size(); i++) {
-      List<Utterance> heard = result.utterances().get(i);
-      Verdict verdict = Verdict.of(said.get(i), heard);
-      String text = heard.stream().map(Utterance::text).collect(Collectors.joining(" | "));
-      sums.add(speaker, said.get(i), text, verdict);
-      if (showsErrors && !text.equals(said.get(i).words())) {
-        out.println(
-            speaker.name()
-                + (" [" + plays.get(i).grammar().name() + "] " + verdict)
-                + (" said " + said.get(i).spoken() + ", heard " + text));
+    peer.forget();
+  }
+
+  private void delays(ModelFolder model, Listeners listeners)
+      throws IOException, InterruptedException {
+    Delays delays = new Delays(model.path(), AUDIO, judge);
+    for (Speaker speaker : oneOfEachKind(mine())) {
+      List<Said> speech = new ArrayList<>(drawn(speaker, Condition.CLEAN));
+      speech.removeIf(Said::isChatter);
+      Collections.shuffle(speech, new Random(speaker.name().hashCode()));
+      if (!speech.isEmpty()) {
+        delays.measure(speaker, speech.subList(0, Math.min(12, speech.size())));
       }
     }
-    return result.seconds();
+    delays.print(out);
+    if (wish.hasPeer()) {
+      out.printf(
+          Locale.ROOT,
+          "the peer: time over length of sound %.3f, loading included; memory at its peak %.0f MB%n",
+          listeners.peerRealTimeFactor(),
+          listeners.peerMegabytes());
+    }
   }
 
-  /** The sums by set, by speaker, and of chatter. */
-  private record Sums(
-      Map<String, Accuracy> sets, Map<String, Accuracy> speakers, Map<String, Accuracy> chatter) {
+  /** Who says what in a condition. */
+  private Map<Speaker, List<Said>> said(Condition condition) throws IOException {
+    List<Speaker> speakers = wish.hasOneOfEachKindIn(condition) ? oneOfEachKind(mine()) : mine();
+    Map<Speaker, List<Said>> said = new LinkedHashMap<>();
+    speakers.forEach(s -> said.put(s, drawn(s, condition)));
+    return said;
+  }
 
-    private Sums() {
-      this(new TreeMap<>(), new TreeMap<>(), new TreeMap<>());
+  private static List<Speaker> oneOfEachKind(List<Speaker> speakers) {
+    Map<String, Speaker> kinds = new LinkedHashMap<>();
+    speakers.forEach(s -> kinds.putIfAbsent(s.group(), s));
+    return List.copyOf(kinds.values());
+  }
+
+  /** The speakers of the half that are wished for and can be heard here. */
+  private List<Speaker> mine() throws IOException {
+    return Speakers.there().stream()
+        .filter(s -> s.half() == wish.half() && s.name().startsWith(wish.speaker()))
+        .toList();
+  }
+
+  private Optional<double[]> babble() throws IOException, InterruptedException {
+    boolean isWished =
+        wish.conditions().stream().anyMatch(c -> c.noise().equals(Optional.of(Noise.Kind.BABBLE)));
+    return isWished ? Optional.of(Babble.of(wish.half(), AUDIO)) : Optional.empty();
+  }
+
+  private void show(Trial trial) {
+    boolean isRight =
+        Accuracy.words(trial.ours().heard()).equals(Accuracy.words(trial.said().words()));
+    if (wish.showsErrors() && !(isRight && trial.ours().verdict() == Verdict.RIGHT)) {
+      String peer = trial.peer().map(p -> ", by the peer " + p.heard()).orElse("");
+      out.println(
+          trial.condition().name()
+              + (" " + trial.speaker().name())
+              + (" [" + judge.grammar(trial.said()).name() + "] " + trial.ours().verdict())
+              + (" said " + trial.said().spoken() + ", heard " + trial.ours().heard())
+              + (" (" + trial.ours().detail() + ")" + peer));
     }
+  }
 
-    private void add(Speaker speaker, Said said, String heard, Verdict verdict) {
-      if (said.isChatter()) {
-        sum(chatter, speaker.name()).add("", heard, verdict);
-      } else {
-        sum(sets, said.set() + ", " + speaker.group()).add(said.words(), heard, verdict);
-        sum(speakers, speaker.name()).add(said.words(), heard, verdict);
+  /** What a speaker says: all of each set, or as many as wished, drawn by a fixed seed. */
+  private List<Said> drawn(Speaker speaker, Condition condition) {
+    Map<String, List<Said>> sets = new LinkedHashMap<>();
+    for (Said said : utterances) {
+      if (wish.wants(said) && speaker.canSay(said)) {
+        sets.computeIfAbsent(said.set(), s -> new ArrayList<>()).add(said);
       }
     }
-
-    private static Accuracy sum(Map<String, Accuracy> sums, String name) {
-      return sums.computeIfAbsent(name, n -> new Accuracy());
+    List<Said> drawn = new ArrayList<>();
+    for (List<Said> set : sets.values()) {
+      int limit = wish.limit(condition, set.get(0));
+      if (limit < set.size()) {
+        Collections.shuffle(set, new Random(speaker.name().hashCode()));
+      }
+      drawn.addAll(set.subList(0, Math.min(limit, set.size())));
     }
+    return drawn;
   }
 
-  private static void table(String title, Map<String, Accuracy> rows, PrintStream out) {
-    out.printf(
-        Locale.ROOT,
-        "%n%-30s %5s %7s %9s %8s %8s %8s%n",
-        title,
-        "said",
-        "WER %",
-        "all words",
-        "value",
-        "again",
-        "wrong");
-    Accuracy all = new Accuracy();
-    rows.values().forEach(all::add);
-    rows.forEach((name, sum) -> row(name, sum, out));
-    row("together", all, out);
+  private static List<Said> utterances(Half half) throws IOException {
+    List<Said> utterances = new ArrayList<>(UtteranceSets.of(half));
+    utterances.addAll(Chatter.all(half));
+    return utterances;
   }
 
-  private static void row(String name, Accuracy sum, PrintStream out) {
-    out.printf(
-        Locale.ROOT,
-        "%-30s %5d %7.1f %8.1f%% %8d %8d %8d%n",
-        name,
-        sum.utterances(),
-        sum.wordErrorRate(),
-        100.0 * sum.wholeRight() / Math.max(1, sum.utterances()),
-        sum.of(Verdict.RIGHT),
-        sum.of(Verdict.AGAIN),
-        sum.of(Verdict.WRONG));
+  private void print(Condition condition, List<Trial> heard) {
+    Tables tables = new Tables(out);
+    String name = condition.name();
+    tables.headline(name, heard);
+    tables.fields(name, heard);
+    tables.speech(name + ", kind of speaker", heard, t -> t.speaker().group());
+    tables.speech(name + ", speaker", heard, t -> t.speaker().name());
+    tables.chatter(
+        name + ", not for the console", heard, t -> t.said().set() + ", " + t.speaker().group());
+  }
+
+  private void byCondition(List<Trial> trials) {
+    Tables tables = new Tables(out);
+    tables.speech("condition", trials, t -> t.condition().name());
+    List<Trial> human = trials.stream().filter(t -> t.speaker().group().equals("person")).toList();
+    tables.speech("condition, person", human, t -> t.condition().name());
+    List<Trial> others =
+        trials.stream().filter(t -> !t.speaker().group().equals("espeak")).toList();
+    tables.speech("condition, without espeak", others, t -> t.condition().name());
+    tables.chatter("condition, not for the console", trials, t -> t.condition().name());
   }
 }

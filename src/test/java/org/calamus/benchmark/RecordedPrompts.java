@@ -57,6 +57,8 @@ final class RecordedPrompts implements Speaker.Mouth {
     }
     files.put("oh", folder.resolve("digits/oh.g722"));
     files.put("hundred", folder.resolve("digits/hundred.g722"));
+    files.put("status", folder.resolve("followme/status.g722"));
+    files.put("time", folder.resolve("time.g722"));
     for (String letter : LETTERS.split(" ")) {
       files.put(letter, folder.resolve("phonetic/" + letter.charAt(0) + "_p.g722"));
     }

@@ -24,8 +24,38 @@ record Speaker(String name, Half half, String group, Mouth mouth) {
       return true;
     }
 
+    /** Whether what it needs is on this machine. */
+    default boolean isThere() {
+      return true;
+    }
+
     /** Writes the recording. */
     void say(Said said, Path wav) throws IOException, InterruptedException;
+  }
+
+  /** Whether it can be heard on this machine. */
+  boolean isThere() {
+    return switch (group) {
+      case "flite" -> Speakers.hasProgram("flite");
+      case "festival" -> Speakers.hasProgram("text2wave");
+      case "espeak" -> Speakers.hasProgram("espeak-ng");
+      default -> mouth.isThere();
+    };
+  }
+
+  /** Whether it has all the words, or the sounds, of an utterance. */
+  boolean canSay(Said said) {
+    if (!isVoice()) {
+      return mouth.canSay(said);
+    }
+    return !said.isChatter()
+        || said.set().equals("sentences")
+        || said.set().equals("own readback") && group.equals("flite");
+  }
+
+  /** Whether it is a synthetic voice, which can say anything. */
+  boolean isVoice() {
+    return List.of("flite", "festival", "espeak").contains(group);
   }
 
   /** The recording of an utterance, made where it is not there yet. */
@@ -34,7 +64,7 @@ record Speaker(String name, Half half, String group, Mouth mouth) {
     String text = said.isChatter() ? said.spoken() : said.words() + "/" + said.spoken();
     Path wav = folder.resolve(name + "-" + Integer.toHexString(text.hashCode()) + ".wav");
     if (!Files.exists(wav)) {
-      Path part = folder.resolve("part.wav");
+      Path part = folder.resolve("part-" + name + ".wav");
       mouth.say(said, part);
       Files.move(part, wav);
     }

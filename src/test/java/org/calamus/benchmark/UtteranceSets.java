@@ -3,11 +3,15 @@ package org.calamus.benchmark;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.Collectors;
+import org.calamus.core.form.CodeTable;
+import org.calamus.core.form.FieldKind;
+import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Range;
 import org.calamus.core.form.Species;
 import org.calamus.core.record.FieldId;
@@ -16,32 +20,21 @@ import org.calamus.core.speech.Token;
 import org.calamus.support.Fenwick;
 
 /**
- * What is said in the measurement: numbers drawn from fixed seeds, another one for each half, and
- * names and commands of the vocabulary, every second one for each half. All of it is invented.
+ * What is said in the measurement, for every field of the program's own form: numbers drawn from
+ * fixed seeds, another one for each half, and names, codes and commands of the vocabulary, every
+ * second one for each half. All of it is invented.
  */
 final class UtteranceSets {
 
-  private static final String[] DIGITS = {
-    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"
-  };
-  private static final String[] TEENS = {
-    "ten",
-    "eleven",
-    "twelve",
-    "thirteen",
-    "fourteen",
-    "fifteen",
-    "sixteen",
-    "seventeen",
-    "eighteen",
-    "nineteen"
-  };
-  private static final String[] TENS = {
-    "", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"
-  };
+  /** How many are drawn of what has no end, such as numbers. */
+  private static final int DRAWN = 6;
+
+  private static final List<FieldId> BANDED_WITH_1B = List.of(FieldId.WING, FieldId.MASS);
   private static final List<String> LETTERS =
-      Fenwick.vocabulary().section("letters").stream().map(SpokenForm::text).toList();
-  private static final String BAND = "two eight four one five five six zero one";
+      Moments.vocabulary().section("letters").stream()
+          .map(SpokenForm::text)
+          .filter(l -> !l.equals("x ray"))
+          .toList();
 
   private final Half half;
   private final Random random;
@@ -49,113 +42,141 @@ final class UtteranceSets {
 
   private UtteranceSets(Half half) {
     this.half = half;
-    this.random = new Random(half == Half.TUNING ? 1729 : 6174);
+    this.random = new Random(seed(half));
+  }
+
+  /** The seed of a half. */
+  static long seed(Half half) {
+    return half == Half.TUNING ? 1729 : 6174;
   }
 
   /** All utterances of a half. */
   static List<Said> of(Half half) {
     UtteranceSets sets = new UtteranceSets(half);
-    for (int i = 0; i < 8; i++) {
-      sets.bandNumber();
-      sets.lastThree();
-      sets.wing();
-      sets.mass();
-      sets.correction();
+    sets.bands();
+    for (FieldSpec field : Moments.form().fields()) {
+      sets.values(field);
     }
-    sets.names();
-    sets.spelled();
+    sets.namedFields();
     sets.commands();
+    sets.answers();
     return sets.all;
   }
 
-  private void add(String set, List<String> before, String words, String spoken) {
-    all.add(new Said(set, before, words, spoken));
+  private void add(String set, List<String> before, String words) {
+    all.add(new Said(set, before, words, words));
   }
 
-  private static List<String> inHand(Species species) {
-    return List.of(BAND, spokenName(species), "second year", "male");
-  }
-
-  private void bandNumber() {
-    StringBuilder digits = new StringBuilder(String.valueOf(1 + random.nextInt(9)));
-    while (digits.length() < 9) {
-      digits.append(random.nextInt(10));
+  /** Every second one, other ones for each half. */
+  private <T> List<T> halved(List<T> whole) {
+    List<T> mine = new ArrayList<>();
+    for (int i = half.ordinal(); i < whole.size(); i += 2) {
+      mine.add(whole.get(i));
     }
-    String all = digits.toString();
-    String spoken =
-        spaced(all.substring(0, 4))
-            + ", "
-            + spaced(all.substring(4, 6))
-            + ", "
-            + spaced(all.substring(6));
-    add("band number", List.of(), spaced(all), spoken);
+    return mine;
   }
 
-  private void lastThree() {
-    int last = 100 + random.nextInt(899);
-    String before = spaced("2841" + (10 + random.nextInt(89)) + last);
-    String words = spaced(String.valueOf(last + 1));
-    if (random.nextInt(3) == 0) {
-      words = words.replace("zero", "oh");
-    }
-    add(
-        "last three of band",
-        List.of(before, "song sparrow", "second year", "male", "save record"),
-        words,
-        words);
-  }
-
-  private Species species() {
-    List<Species> known =
-        Fenwick.species().species().stream()
-            .filter(s -> range(s, FieldId.WING).isPresent())
-            .filter(s -> range(s, FieldId.MASS).isPresent())
-            .filter(s -> Fenwick.vocabulary().forms().stream().anyMatch(f -> isName(f, s)))
-            .toList();
-    return known.get(random.nextInt(known.size()));
-  }
-
-  private static boolean isName(SpokenForm form, Species species) {
-    return form.text().equals(spokenName(species));
-  }
-
-  private static String spokenName(Species species) {
-    return species.name().toLowerCase(Locale.ROOT).replace('-', ' ');
-  }
-
-  private void wing() {
-    Species species = species();
-    String words = number(within(range(species, FieldId.WING).orElseThrow(), 0).toPlainString());
-    add("wing", inHand(species), words, words);
-  }
-
-  private void mass() {
-    Species species = species();
-    String words = number(within(range(species, FieldId.MASS).orElseThrow(), 1).toPlainString());
-    List<String> before = new ArrayList<>(inHand(species));
-    before.add(spaced(within(range(species, FieldId.WING).orElseThrow(), 0).toPlainString()));
-    add("mass", before, words, words);
-  }
-
-  /** A value for another field than the one asked, or in place of the last one. */
-  private void correction() {
-    Species species = species();
-    String wing = number(within(range(species, FieldId.WING).orElseThrow(), 0).toPlainString());
-    String mass = number(within(range(species, FieldId.MASS).orElseThrow(), 1).toPlainString());
-    List<String> before = new ArrayList<>(inHand(species));
-    if (random.nextBoolean()) {
-      add("named field", before, "weight " + mass, "weight, " + mass);
-      before.add(spaced(within(range(species, FieldId.WING).orElseThrow(), 0).toPlainString()));
-      add("correction", before, "correction " + wing, "correction, " + wing);
-    } else {
-      add("named field", before, "wing " + wing, "wing " + wing);
-      before.add(spaced(within(range(species, FieldId.WING).orElseThrow(), 0).toPlainString()));
-      add("correction", before, "correction wing " + wing, "correction, wing " + wing);
+  private void bands() {
+    for (int i = 0; i < DRAWN; i++) {
+      String digits = String.valueOf(100_000_000 + random.nextInt(899_999_999));
+      List<String> parts =
+          List.of(digits.substring(0, 4), digits.substring(4, 6), digits.substring(6));
+      String spoken = parts.stream().map(SpokenNumbers::spaced).collect(Collectors.joining(", "));
+      String words = SpokenNumbers.spaced(digits);
+      all.add(new Said("band, whole", List.of("recapture"), words, spoken));
+      String last = SpokenNumbers.spaced(String.valueOf(601 + random.nextInt(99)));
+      last = random.nextInt(3) == 0 ? last.replace("zero", "oh") : last;
+      add("band, last three", Moments.asking(FieldId.BAND), last);
     }
   }
 
-  private static Optional<Range> range(Species species, FieldId field) {
-    return species.range(field, Optional.empty());
+  private void values(FieldSpec field) {
+    FieldKind kind = field.kind();
+    if (field.id() == FieldId.SPECIES) {
+      codes(field, ((FieldKind.Coded) kind).table());
+      spelledSpecies();
+    } else if (kind instanceof FieldKind.Coded coded) {
+      codes(field, coded.table());
+    } else if (kind instanceof FieldKind.CodedMany many) {
+      codes(field, many.table());
+    } else if (kind instanceof FieldKind.Measured measured) {
+      measures(field, measured);
+    } else if (kind instanceof FieldKind.Time) {
+      times(field);
+    } else if (field.id() == FieldId.OLD_BAND) {
+      for (int i = 0; i < DRAWN / 2; i++) {
+        String digits = String.valueOf(100_000_000 + random.nextInt(899_999_999));
+        add("old band", Moments.asking(field.id()), SpokenNumbers.spaced(digits));
+      }
+    }
+  }
+
+  private static String set(FieldSpec field) {
+    return field.label().toLowerCase(Locale.ROOT);
+  }
+
+  /** Codes in words, and those that are said in digits and letters. */
+  private void codes(FieldSpec field, CodeTable table) {
+    Set<String> said = new LinkedHashSet<>();
+    Set<String> inWords = new LinkedHashSet<>();
+    for (SpokenForm form : Moments.vocabulary().forms()) {
+      Moments.code(form.meaning(), field.id())
+          .ifPresent(
+              code -> {
+                said.add(form.text());
+                inWords.add(code);
+              });
+    }
+    for (CodeTable.Row row : table.rows()) {
+      if (!inWords.contains(row.code())) {
+        said.add(spelled(row.code()));
+      }
+    }
+    for (String words : halved(new ArrayList<>(said))) {
+      add(set(field), Moments.asking(field.id()), words);
+    }
+  }
+
+  private static String spelled(String code) {
+    return code.toUpperCase(Locale.ROOT)
+        .chars()
+        .mapToObj(
+            c ->
+                Character.isDigit(c)
+                    ? SpokenNumbers.spaced(Character.toString(c))
+                    : LETTERS.get(c - 'A'))
+        .collect(Collectors.joining(" "));
+  }
+
+  private void spelledSpecies() {
+    List<Species> species = Fenwick.species().species();
+    for (int i = 0; i < DRAWN; i++) {
+      String code = species.get(random.nextInt(species.size())).code();
+      add("species, spelled", Moments.asking(FieldId.SPECIES), spelled(code));
+    }
+  }
+
+  private void measures(FieldSpec field, FieldKind.Measured measured) {
+    for (int i = 0; i < DRAWN; i++) {
+      Species species = species();
+      add(
+          set(field),
+          Moments.asking(field.id(), name(species)),
+          SpokenNumbers.amount(drawn(field, measured, species), random));
+    }
+  }
+
+  private String drawn(FieldSpec field, FieldKind.Measured measured, Species species) {
+    int decimals = field.id() == FieldId.WING ? 0 : Math.min(1, measured.decimals());
+    Range likely =
+        species
+            .range(field.id(), java.util.Optional.empty())
+            .orElseGet(
+                () ->
+                    new Range(
+                        measured.least().multiply(new BigDecimal("2")),
+                        measured.least().multiply(new BigDecimal("5"))));
+    return within(likely, decimals).toPlainString();
   }
 
   private BigDecimal within(Range range, int decimals) {
@@ -167,76 +188,83 @@ final class UtteranceSets {
         .setScale(decimals, RoundingMode.HALF_UP);
   }
 
-  /** Digit by digit or in number words, each about as often. */
-  private String number(String figures) {
-    String[] parts = figures.split("\\.");
-    boolean digitByDigit = random.nextBoolean();
-    String whole = digitByDigit ? spaced(parts[0]) : inWords(Integer.parseInt(parts[0]));
-    return parts.length == 1 ? whole : whole + " point " + spaced(parts[1]);
+  /** A species that can be said, takes a band of the station's string and has known measures. */
+  private Species species() {
+    List<Species> fit =
+        Fenwick.species().species().stream()
+            .filter(s -> s.bandSizes(java.util.Optional.of("M")).equals(List.of("1B")))
+            .filter(
+                s ->
+                    BANDED_WITH_1B.stream()
+                        .allMatch(f -> s.range(f, java.util.Optional.empty()).isPresent()))
+            .filter(
+                s -> Moments.vocabulary().forms().stream().anyMatch(f -> f.text().equals(name(s))))
+            .toList();
+    return fit.get(random.nextInt(fit.size()));
   }
 
-  private String inWords(int number) {
-    if (number >= 100) {
-      String hundred = DIGITS[number / 100] + " hundred";
-      return number % 100 == 0 ? hundred : hundred + " " + inWords(number % 100);
-    }
-    if (number < 10) {
-      return DIGITS[number];
-    }
-    if (number < 20) {
-      return TEENS[number - 10];
-    }
-    return number % 10 == 0 ? TENS[number / 10] : TENS[number / 10] + " " + DIGITS[number % 10];
+  private static String name(Species species) {
+    return species.name().toLowerCase(Locale.ROOT).replace('-', ' ');
   }
 
-  private static String spaced(String digits) {
-    return digits.chars().mapToObj(d -> DIGITS[d - '0']).collect(Collectors.joining(" "));
-  }
-
-  private void names() {
-    List<SpokenForm> forms = new ArrayList<>(Fenwick.vocabulary().section("species"));
-    forms.addAll(Fenwick.vocabulary().section("codes"));
-    int at = half.ordinal();
-    for (; at < forms.size(); at += 2) {
-      SpokenForm form = forms.get(at);
-      String field =
-          form.meaning() instanceof Token.CodeWords code
-              ? code.fields().stream().findFirst().map(f -> f.name()).orElse("AGE")
-              : "";
-      List<String> asked =
-          switch (field) {
-            case "SPECIES" -> List.of(BAND);
-            case "AGE" -> List.of(BAND, "song sparrow");
-            default -> List.of(BAND, "song sparrow", "second year");
-          };
-      add(field.equals("SPECIES") ? "species" : "age and sex", asked, form.text(), form.text());
+  private void times(FieldSpec field) {
+    for (int i = 0; i < DRAWN; i++) {
+      String words = SpokenNumbers.time(random.nextInt(24), random.nextInt(60), random);
+      add(set(field), Moments.asking(field.id()), words);
     }
   }
 
-  private void spelled() {
-    List<Species> species = Fenwick.species().species();
-    for (int i = 0; i < 8; i++) {
-      String code = species.get(random.nextInt(species.size())).code();
-      String words =
-          code.chars().mapToObj(c -> LETTERS.get(c - 'A')).collect(Collectors.joining(" "));
-      add("spelled code", List.of(BAND), words, words);
+  /** Names of fields while another one is asked, alone and with a value, and corrections. */
+  private void namedFields() {
+    List<SpokenForm> names =
+        Moments.vocabulary().forms().stream()
+            .filter(f -> f.section().name().equals("fields") && !f.section().isShort())
+            .filter(f -> f.meaning() instanceof Token.Field)
+            .toList();
+    List<FieldId> asked = List.of(FieldId.AGE, FieldId.FAT, FieldId.WING, FieldId.NET);
+    int at = 0;
+    for (SpokenForm name : halved(names)) {
+      add("field named", Moments.asking(asked.get(at++ % asked.size())), name.text());
+    }
+    for (int i = 0; i < DRAWN; i++) {
+      Species species = species();
+      FieldSpec wing = Moments.form().spec(FieldId.WING);
+      FieldSpec mass = Moments.form().spec(FieldId.MASS);
+      String chord = number(wing, species);
+      String weight = number(mass, species);
+      List<String> before = new ArrayList<>(Moments.asking(FieldId.FAT, name(species)));
+      boolean isWing = random.nextBoolean();
+      String named = isWing ? "wing chord " + chord : "weight " + weight;
+      add("field named with value", before, named);
+      before.add(
+          isWing ? "wing chord " + number(wing, species) : "weight " + number(mass, species));
+      add("correction", before, "correction " + (isWing ? chord : weight));
     }
   }
 
-  /** Commands while nothing, a band, a code and a number is asked. */
+  private String number(FieldSpec field, Species species) {
+    FieldKind.Measured kind = (FieldKind.Measured) field.kind();
+    return SpokenNumbers.amount(drawn(field, kind, species), random);
+  }
+
+  /** Commands at two moments each, others in each half. */
   private void commands() {
-    List<List<String>> moments =
-        List.of(
-            List.of(BAND, "song sparrow", "second year", "male", "six five", "two zero point one"),
-            List.of(BAND),
-            List.of(BAND, "song sparrow", "second year", "male"),
-            List.of(BAND, "song sparrow", "second year", "male", "six five"));
-    List<SpokenForm> commands = Fenwick.vocabulary().section("commands");
+    List<FieldId> asked =
+        List.of(FieldId.SPECIES, FieldId.BAND, FieldId.AGE, FieldId.FAT, FieldId.WING, FieldId.NET);
+    List<SpokenForm> commands = Moments.vocabulary().section("commands");
     for (int i = 0; i < commands.size(); i++) {
-      String words = commands.get(i).text();
-      int first = half.ordinal();
-      add("command", moments.get((first + 2 * i) % 4), words, words);
-      add("command", moments.get((first + 2 * i + 1) % 4), words, words);
+      int first = half.ordinal() + 2 * i;
+      add("command", Moments.asking(asked.get(first % 6)), commands.get(i).text());
+      add("command", Moments.asking(asked.get((first + 3) % 6)), commands.get(i).text());
+    }
+  }
+
+  /** Answers to a question. */
+  private void answers() {
+    List<String> question = new ArrayList<>(Moments.asking(FieldId.WING));
+    question.add("two zero zero");
+    for (String answer : List.of("affirm", "affirmative", "negative", "six eight", "say again")) {
+      add("answer", question, answer);
     }
   }
 }

@@ -1,0 +1,128 @@
+package org.calamus.benchmark;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.calamus.adapter.vosk.VoskEars;
+import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Utterance;
+import org.calamus.port.AudioSource;
+
+/** Lets the program's own ears hear a speaker, and gives what was heard to the dialogue. */
+final class Hearing {
+
+  private final Path model;
+  private final Path audio;
+  private final Half half;
+  private final Optional<double[]> babble;
+  private final Judge judge;
+  private final Optional<Peer> peer;
+
+  /**
+   * Hearing with a model.
+   *
+   * @param model its folder
+   * @param audio where recordings are kept
+   * @param half noises are drawn from other seeds in each
+   * @param babble the track of babble; empty where no condition has any
+   * @param judge says what came of it
+   * @param peer gets the same sound; empty where it does not listen
+   */
+  Hearing(
+      Path model,
+      Path audio,
+      Half half,
+      Optional<double[]> babble,
+      Judge judge,
+      Optional<Peer> peer) {
+    this.model = model;
+    this.audio = audio;
+    this.half = half;
+    this.babble = babble;
+    this.judge = judge;
+    this.peer = peer;
+  }
+
+  /** Lets a speaker say all of it in one condition. */
+  List<Trial> hear(Speaker speaker, Condition condition, List<Said> said)
+      throws IOException, InterruptedException {
+    List<Path> recordings = new ArrayList<>();
+    for (Said one : said) {
+      recordings.add(speaker.recording(one, audio));
+    }
+    Scene scene = new Scene(recordings, condition, noise(speaker, condition));
+    List<Grammar> asked = said.stream().map(judge::grammar).toList();
+    Room.Result result =
+        Room.hear(
+            model,
+            VoskEars.Settings.usual(),
+            copied(speaker, condition, scene),
+            asked,
+            Room.Pace.FAST);
+    List<Trial> trials = new ArrayList<>();
+    for (int i = 0; i < said.size(); i++) {
+      List<Utterance> heard = result.utterances().get(i);
+      String text = heard.stream().map(Utterance::text).collect(Collectors.joining(" | "));
+      double seconds = (double) Recordings.read(recordings.get(i)).length / AudioSource.RATE;
+      Verdict verdict = judge.of(said.get(i), heard);
+      Outcome ours = new Outcome(text, verdict, detail(heard));
+      trials.add(new Trial(speaker, condition, said.get(i), seconds, ours, Optional.empty()));
+    }
+    return trials;
+  }
+
+  /** The name of the sound that the peer gets of an utterance. */
+  static String name(Speaker speaker, Condition condition, int index) {
+    return (speaker.name() + "-" + condition.name() + "-" + index).replace(' ', '-');
+  }
+
+  /** The scene, of which the peer gets a copy, piece by piece. */
+  private Supplier<short[]> copied(Speaker speaker, Condition condition, Scene scene) {
+    int[] index = {-1};
+    return () -> {
+      short[] piece = scene.next();
+      int current = index[0]++;
+      if (current >= 0) {
+        peer.ifPresent(p -> p.keep(name(speaker, condition, current), cut(piece)));
+      }
+      return piece;
+    };
+  }
+
+  /** As much of the room behind the utterance as before it. */
+  private static short[] cut(short[] piece) {
+    return Arrays.copyOf(piece, piece.length - (Scene.BEHIND - Scene.BEFORE));
+  }
+
+  private static String detail(List<Utterance> heard) {
+    return heard.stream()
+        .map(
+            u ->
+                String.format(
+                    Locale.ROOT,
+                    "%.2f sure, %d ms, %d dB above noise",
+                    u.lowestConfidence(),
+                    u.voiced().toMillis(),
+                    u.aboveNoise()))
+        .collect(Collectors.joining("; "));
+  }
+
+  private Optional<Noise> noise(Speaker speaker, Condition condition) {
+    long seed = (half + speaker.name() + condition.name()).hashCode();
+    return condition
+        .noise()
+        .map(
+            kind ->
+                switch (kind) {
+                  case WHITE -> Noise.white(seed);
+                  case PINK -> Noise.pink(seed);
+                  case BABBLE -> Noise.loop(babble.orElseThrow(), seed);
+                });
+  }
+}

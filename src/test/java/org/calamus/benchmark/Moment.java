@@ -1,0 +1,96 @@
+package org.calamus.benchmark;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.calamus.core.dialogue.Dialogue;
+import org.calamus.core.dialogue.Effect;
+import org.calamus.core.dialogue.Event;
+import org.calamus.core.dialogue.Setup;
+import org.calamus.core.dialogue.State;
+import org.calamus.core.dialogue.Step;
+import org.calamus.core.record.FieldId;
+import org.calamus.core.rule.Known;
+import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Utterance;
+
+/**
+ * A moment of a session: what the dialogue has come to, and all it has said and done until then.
+ * What happens next gives another moment; this one stays, so that many things can be tried at it.
+ *
+ * @param dialogue the dialogue
+ * @param state its state
+ * @param now the time of the last event
+ * @param effects all its effects so far
+ */
+record Moment(Dialogue dialogue, State state, Instant now, List<Effect> effects) {
+
+  private static final Instant MORNING = Instant.parse("2026-06-13T06:30:00Z");
+
+  /** Copies the list. */
+  Moment {
+    effects = List.copyOf(effects);
+  }
+
+  /** The start of a session. */
+  static Moment atStart(Setup setup, Known known) {
+    State state = State.atStart(1, setup.form().first(), known);
+    return new Moment(new Dialogue(setup), state, MORNING, List.of())
+        .after(new Event.Started(MORNING, Optional.empty()));
+  }
+
+  /** The moment after something happened; saving always works. */
+  Moment after(Event event) {
+    Step step = dialogue.step(state, event);
+    List<Effect> all = new ArrayList<>(effects);
+    all.addAll(step.effects());
+    Moment next = new Moment(dialogue, step.state(), event.at(), all);
+    for (Effect effect : step.effects()) {
+      if (effect instanceof Effect.SaveRecord save) {
+        next = next.after(new Event.Saved(event.at(), save.record()));
+      }
+    }
+    return next;
+  }
+
+  /** The moment after something was heard. */
+  Moment hears(Utterance utterance) {
+    Instant later = now.plusSeconds(2);
+    return after(new Event.Heard(later, utterance, later));
+  }
+
+  /** The moment after something was said and every word of it heard for sure. */
+  Moment says(String words) {
+    return hears(Utterance.of(words));
+  }
+
+  /** What is listened for. */
+  Grammar grammar() {
+    return effects.stream()
+        .filter(Effect.ListenFor.class::isInstance)
+        .map(e -> ((Effect.ListenFor) e).grammar())
+        .reduce((first, second) -> second)
+        .orElseThrow();
+  }
+
+  /** The last phrase that was spoken since an earlier moment; empty where there was none. */
+  String replySince(Moment earlier) {
+    return effects.subList(earlier.effects.size(), effects.size()).stream()
+        .filter(Effect.Say.class::isInstance)
+        .map(e -> ((Effect.Say) e).phrase())
+        .reduce((first, second) -> second)
+        .orElse("");
+  }
+
+  /** All that stays: values, records, the end. */
+  String kept() {
+    StringBuilder kept = new StringBuilder();
+    for (FieldId field : FieldId.values()) {
+      String value = state.record().flatMap(r -> r.value(field)).map(v -> v.text()).orElse("-");
+      kept.append(value).append(' ');
+    }
+    boolean ends = effects.stream().anyMatch(Effect.EndSession.class::isInstance);
+    return kept.append(state.savedCount()).append(ends).toString();
+  }
+}

@@ -1,0 +1,89 @@
+package org.calamus.benchmark;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.calamus.support.Fenwick;
+
+/**
+ * Recordings of real people that took no part in any tuning, from Debian packages: a reader of a
+ * novel (pocketsphinx-testdata), names of letters and short words (klettres-data), names of things
+ * (ktuberling-data). None of it is for the console; words of the vocabulary are left out.
+ */
+final class OtherPeople implements Speaker.Mouth {
+
+  private static final Path READER = Path.of("/usr/share/pocketsphinx/test/data/librivox");
+  private static final List<Path> WORDS =
+      List.of(
+          Path.of("/usr/share/klettres/en/alpha"),
+          Path.of("/usr/share/klettres/en/syllab"),
+          Path.of("/usr/share/klettres/en_GB/alpha"),
+          Path.of("/usr/share/klettres/en_GB/syllab"),
+          Path.of("/usr/share/ktuberling/sounds/en"));
+
+  /** Whole sentences of the reader. */
+  static List<String> sentences() throws IOException {
+    return files(READER, ".wav");
+  }
+
+  /** Single words and letters. */
+  static List<String> words() throws IOException {
+    Set<String> known = new HashSet<>();
+    Fenwick.vocabulary().forms().forEach(f -> known.addAll(f.words()));
+    List<String> all = new ArrayList<>();
+    for (Path folder : WORDS) {
+      for (String file : files(folder, ".ogg")) {
+        String name = Path.of(file).getFileName().toString().replace(".ogg", "");
+        if (!known.contains(name.replaceAll(".*_", "").toLowerCase(Locale.ROOT))) {
+          all.add(file);
+        }
+      }
+    }
+    return all;
+  }
+
+  private static List<String> files(Path folder, String ending) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    try (Stream<Path> all = Files.list(folder)) {
+      return all.map(Path::toString).filter(p -> p.endsWith(ending)).sorted().toList();
+    }
+  }
+
+  @Override
+  public boolean isThere() {
+    return Files.isDirectory(READER) || WORDS.stream().anyMatch(Files::isDirectory);
+  }
+
+  @Override
+  public boolean canSay(Said said) {
+    return said.isChatter() && said.spoken().startsWith("/") && !said.spoken().endsWith(".g722");
+  }
+
+  @Override
+  public void say(Said said, Path wav) throws IOException, InterruptedException {
+    Speaker.run(
+        "",
+        List.of(
+            "ffmpeg",
+            "-loglevel",
+            "error",
+            "-y",
+            "-i",
+            said.spoken(),
+            "-ar",
+            "16000",
+            "-ac",
+            "1",
+            "-c:a",
+            "pcm_s16le",
+            wav.toString()));
+  }
+}
