@@ -2,6 +2,7 @@ package org.calamus.boot;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.calamus.port.Devices;
 import org.calamus.port.RecordStore;
@@ -24,7 +25,7 @@ import picocli.CommandLine.Spec;
       "Exit codes: 0 done, 1 failure, 2 wrong use, 3 something needed is missing.",
       "The bird's welfare comes first. Band only under your permit and your scheme's rules."
     },
-    subcommands = {Cli.Demo.class, Cli.Capture.class, Cli.Check.class})
+    subcommands = {Cli.Demo.class, Cli.Capture.class, Cli.Check.class, Cli.Microphone.class})
 public final class Cli implements Callable<Integer> {
 
   @Spec private CommandLine.Model.CommandSpec spec;
@@ -133,6 +134,25 @@ public final class Cli implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
       return new CheckCommand(options).run();
+    }
+  }
+
+  /** The trial of the microphone. */
+  @Command(
+      name = "microphone",
+      mixinStandardHelpOptions = true,
+      description = "Tries the microphone at its place: noise, level, and ten things to say.")
+  static final class Microphone extends WithOptions {
+
+    @Option(
+        names = "--wav",
+        paramLabel = "FILE",
+        description = "Hears a recording: three seconds of the place, then what would be asked.")
+    private Path recording;
+
+    @Override
+    public Integer call() throws Exception {
+      return new MicrophoneCommand(options, Optional.ofNullable(recording)).run();
     }
   }
 }
