@@ -19,6 +19,8 @@ import org.calamus.core.record.FieldId;
  */
 public record Interpreter(Vocabulary vocabulary, Form form) {
 
+  private static final Credibility.Limits LIMITS = Credibility.Limits.usual();
+
   /** Leaves out what cannot be said at the station. */
   public Interpreter {
     vocabulary = vocabulary.within(form);
@@ -42,7 +44,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       Optional<FieldId> open,
       Optional<FieldId> lastGiven,
       Optional<BandNumber> expected) {
-    Credibility credibility = Credibility.of(utterance, Credibility.Limits.usual());
+    Credibility credibility = Credibility.of(utterance, LIMITS);
     if (credibility.isChatter()) {
       return new Meaning.Chatter();
     }
@@ -68,7 +70,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     List<Word> words = utterance.words();
     for (int from = 0; from < words.size(); from++) {
       List<Word> last = words.subList(from, words.size());
-      boolean isSure = last.stream().allMatch(w -> w.confidence() >= LEAST_CONFIDENCE);
+      boolean isSure = last.stream().allMatch(w -> w.confidence() >= LIMITS.leastConfidence());
       Optional<List<Token>> tokens = isSure ? Tokens.of(last, vocabulary) : Optional.empty();
       if (tokens.filter(all -> all.stream().allMatch(Interpreter::isResuming)).isPresent()) {
         return from == 0 || tokens.get().size() > 1;
