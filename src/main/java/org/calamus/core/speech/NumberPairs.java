@@ -71,7 +71,8 @@ record NumberPairs(FieldSpec field) {
 
   private boolean isAnnouncing(Token token) {
     return name(token).filter(n -> n == field.id() || OFTEN_NAMED.contains(n)).isPresent()
-        || token instanceof Token.Order order && order.command() == Command.CORRECT;
+        || token instanceof Token.Order order
+            && (order.command() == Command.CORRECT || order.command() == Command.NEGATIVE);
   }
 
   private static boolean isPairOfTime(Token first, Token next) {

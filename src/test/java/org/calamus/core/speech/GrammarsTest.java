@@ -59,7 +59,7 @@ class GrammarsTest {
   void askingForAMeasurementMakesPairsOfItsWordsLikely() {
     assertThat(asking(FieldId.MASS))
         .contains("nine two", "ninety two", "two point", "point three", "nineteen point")
-        .contains("correction nine", "weight two")
+        .contains("correction nine", "negative nine", "weight two")
         .doesNotContain("ninety zero", "ninety oh", "twenty thirty", "correction point");
   }
 
