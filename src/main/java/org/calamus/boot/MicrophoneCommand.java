@@ -64,7 +64,10 @@ final class MicrophoneCommand {
       out.println("Listening to the place: say nothing for three seconds.");
       ears =
           new VoskEars(
-              model.path(), sound, clock, VoskEars.Settings.usual().framesOf(model.frameMillis()));
+              model.path(),
+              sound,
+              clock,
+              VoskEars.Settings.usual().framesOf(model.frameMillis()).loggingTo(folders.log()));
       ears.start(this::hear);
       done.await();
       ears.close();
@@ -85,7 +88,7 @@ final class MicrophoneCommand {
       return;
     }
     if (event instanceof Event.PartDown down && down.part() == Part.EARS) {
-      trouble = Optional.of(down.sentence());
+      stopped(down.sentence());
       done.countDown();
     } else if (event instanceof Event.LevelMeasured) {
       levels++;
@@ -98,6 +101,15 @@ final class MicrophoneCommand {
       }
     } else if (event instanceof Event.Heard heard && isAsking) {
       take(test.answer(left.get(0), heard.utterance()));
+    }
+  }
+
+  /** A recording that ends has answered nothing more; a microphone that fails has no verdict. */
+  private void stopped(String sentence) {
+    if (recording.isPresent() && isAsking) {
+      missed.addAll(left);
+    } else {
+      trouble = Optional.of(sentence);
     }
   }
 

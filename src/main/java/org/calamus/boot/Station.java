@@ -105,7 +105,8 @@ record Station(
         new Interpreter(vocabulary, form),
         new Grammars(vocabulary.within(form)),
         new Setup.Station(settings.place(), settings.bander(), settings.zone()),
-        byName);
+            byName)
+        .heeding(settings.heed());
   }
 
   private Policy policy() {

@@ -4,6 +4,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.calamus.core.dialogue.Heed;
 import org.calamus.core.form.CodeSet;
 
 /**
@@ -17,6 +18,7 @@ import org.calamus.core.form.CodeSet;
  * @param instruments the instruments and their ports
  * @param protocol what it decided about its work
  * @param codes whose codes it uses
+ * @param heed how it wants to be listened to
  */
 public record StationSettings(
     String place,
@@ -26,7 +28,8 @@ public record StationSettings(
     Optional<String> voiceCommand,
     List<InstrumentAt> instruments,
     Protocol protocol,
-    CodeSet codes) {
+    CodeSet codes,
+    Heed heed) {
 
   /** Copies the list. */
   public StationSettings {
@@ -35,6 +38,7 @@ public record StationSettings(
     Objects.requireNonNull(zone);
     Objects.requireNonNull(protocol);
     Objects.requireNonNull(codes);
+    Objects.requireNonNull(heed);
     instruments = List.copyOf(instruments);
   }
 
@@ -58,25 +62,31 @@ public record StationSettings(
       Optional<String> voiceCommand,
       List<InstrumentAt> instruments,
       Protocol protocol) {
-    this(place, bander, zone, microphone, voiceCommand, instruments, protocol, CodeSet.LABORATORY);
+    this(place, bander, zone, microphone, voiceCommand, instruments, protocol, CodeSet.LABORATORY, Heed.usual());
   }
 
   /** The same with the codes of another set. */
   public StationSettings withCodes(CodeSet other) {
     return new StationSettings(
-        place, bander, zone, microphone, voiceCommand, instruments, protocol, other);
+        place, bander, zone, microphone, voiceCommand, instruments, protocol, other, heed);
+  }
+
+  /** The same, listened to in another way. */
+  public StationSettings heeding(Heed other) {
+    return new StationSettings(
+        place, bander, zone, microphone, voiceCommand, instruments, protocol, codes, other);
   }
 
   /** The same with other instruments. */
   public StationSettings withInstruments(List<InstrumentAt> used) {
     return new StationSettings(
-        place, bander, zone, microphone, voiceCommand, used, protocol, codes);
+        place, bander, zone, microphone, voiceCommand, used, protocol, codes, heed);
   }
 
   /** The same with another place and bander. */
   public StationSettings called(String otherPlace, String otherBander) {
     return new StationSettings(
-        otherPlace, otherBander, zone, microphone, voiceCommand, instruments, protocol, codes);
+        otherPlace, otherBander, zone, microphone, voiceCommand, instruments, protocol, codes, heed);
   }
 
   /**

@@ -34,6 +34,9 @@ import org.tomlj.TomlTable;
  * warn-after-minutes = 5         # a bird in the hand
  * limit-minutes = 10
  * nets-opened = '06:15'
+ * talk = 'key'                   # or 'open', as where it is left out
+ * bystanders = true              # other people talk beside the table: the talk key
+ * pause-after-minutes = 5        # without a bird; 0 where it never pauses by itself
  *
  * [[string]]                     # a string of bands on hand
  * size = '1B'
@@ -86,7 +89,7 @@ public final class StationFile implements Stations {
 
   private StationSettings settings(TomlParseResult toml, List<String> problems) {
     for (String key : toml.keySet()) {
-      if (!KEYS.contains(key) && !ProtocolSection.KEYS.contains(key)) {
+      if (!KEYS.contains(key) && !isOfSection(key)) {
         problems.add(
             at(toml.inputPositionOf(List.of(key)))
                 + "\""
@@ -94,6 +97,7 @@ public final class StationFile implements Stations {
                 + "\" is no setting; see the user guide.");
       }
     }
+    TomlSection root = TomlSection.root(file.toString(), toml, problems);
     return new StationSettings(
         text(toml, "place", problems).orElse("station"),
         text(toml, "bander", problems).orElse("-"),
@@ -101,8 +105,13 @@ public final class StationFile implements Stations {
         text(toml, "microphone", problems),
         text(toml, "voice", problems),
         instruments(toml, problems),
-        ProtocolSection.read(TomlSection.root(file.toString(), toml, problems)),
-        codes(toml, problems));
+        ProtocolSection.read(root),
+        codes(toml, problems),
+        HeedSection.read(root));
+  }
+
+  private static boolean isOfSection(String key) {
+    return ProtocolSection.KEYS.contains(key) || HeedSection.KEYS.contains(key);
   }
 
   private CodeSet codes(TomlTable toml, List<String> problems) {

@@ -116,6 +116,15 @@ final class TomlSection {
     return table.getString(List.of(key));
   }
 
+  /** True or false; false where the key is missing. */
+  boolean truth(String key) {
+    if (has(key) && !table.isBoolean(List.of(key))) {
+      mistake(key, "\"" + key + "\" must be true or false, without quotation marks.");
+      return false;
+    }
+    return has(key) && table.getBoolean(List.of(key));
+  }
+
   /** A list of texts, none blank; empty where the key is missing. */
   List<String> words(String key) {
     if (!has(key)) {

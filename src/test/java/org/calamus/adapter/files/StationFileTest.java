@@ -6,8 +6,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.Optional;
+import org.calamus.core.dialogue.Heed;
+import org.calamus.core.dialogue.Talk;
 import org.calamus.core.form.CodeSet;
 import org.calamus.port.SettingsException;
 import org.calamus.port.StationSettings;
@@ -129,5 +132,31 @@ class StationFileTest {
                 assertThat(e.problems())
                     .isNotEmpty()
                     .allSatisfy(p -> assertThat(p).startsWith(file + ":").contains("correct")));
+  }
+
+  @Test
+  void readTakesHowTheStationWantsToBeListenedTo() throws IOException {
+    assertThat(read("").heed()).isEqualTo(Heed.usual());
+    assertThat(read("talk = 'key'\npause-after-minutes = 0\n").heed())
+        .isEqualTo(new Heed(Talk.KEY, Duration.ZERO));
+    assertThat(read("bystanders = true\n").heed().talk()).isEqualTo(Talk.KEY);
+    assertThat(read("bystanders = true\ntalk = 'open'\n").heed().talk()).isEqualTo(Talk.OPEN);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '~',
+      textBlock =
+          """
+          talk = 'shout'           | "shout" is no way to talk; write open or key.
+          bystanders = 'yes'       | "bystanders" must be true or false, without quotation marks.
+          pause-after-minutes = -1 | "pause-after-minutes" must be a whole number from 0 to 240.
+          """)
+  void readNamesAMistakeOfListening(String line, String problem) {
+    assertThatThrownBy(() -> read(line + "\n"))
+        .isInstanceOfSatisfying(
+            SettingsException.class,
+            wrong -> assertThat(wrong.problems()).containsExactly(file + ":1:1: " + problem));
   }
 }
