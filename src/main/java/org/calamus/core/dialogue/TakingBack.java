@@ -195,9 +195,7 @@ final class TakingBack {
 
   /** What a record would break without a value: without its kind a recapture is a new bird. */
   private Optional<Finding> refusal(State state, Instant at) {
-    CaptureRecord record = state.record().orElseThrow();
-    return record.entries().keySet().stream()
-        .flatMap(f -> setup.rules().check(record, f, state.known(), at).stream())
+    return setup.rules().review(state.record().orElseThrow(), state.known(), at).stream()
         .filter(f -> f.severity() == Finding.Severity.REFUSED)
         .findFirst();
   }
