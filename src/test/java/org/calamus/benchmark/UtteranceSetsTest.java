@@ -31,7 +31,11 @@ class UtteranceSetsTest {
 
   @Test
   void whatIsSaidMeansSomethingAtItsMoment() {
-    List<Said> all = UtteranceSets.of(Half.TUNING);
+    // with no bird in the hand the session ends without a word
+    List<Said> all =
+        UtteranceSets.of(Half.TUNING).stream()
+            .filter(s -> !s.words().equals("end session"))
+            .toList();
     for (int i = 0; i < all.size(); i += 7) {
       Said said = all.get(i);
       Moment before = Moments.after(said.before());
