@@ -101,7 +101,8 @@ final class Prompts {
     boolean isNumber =
         spec.kind() instanceof FieldKind.Measured
             || spec.kind() instanceof FieldKind.Band
-            || spec.kind() instanceof FieldKind.Time;
+            || spec.kind() instanceof FieldKind.Time
+            || spec.kind() instanceof FieldKind.Coded coded && coded.table().isNumbered();
     return isNumber ? spec.spoken() + ", digit by digit" : spec.spoken() + ", in words";
   }
 
