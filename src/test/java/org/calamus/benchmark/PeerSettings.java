@@ -39,7 +39,10 @@ record PeerSettings(
   static final PeerSettings DEFAULTS =
       new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live");
 
-  /** What the sweep found best on the tuning half. */
+  /**
+   * The best on the tuning half so far: silence and filler probabilities, and language weights
+   * above 10, were not swept yet.
+   */
   static final PeerSettings SWEPT = DEFAULTS.withLanguageWeight(10).withInsertion(1);
 
   /** The words behind the class that did it. */
