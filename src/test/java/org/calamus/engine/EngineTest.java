@@ -182,7 +182,7 @@ class EngineTest {
         .say("save record");
     State end = stand.run();
     assertThat(healthy).containsExactly(false);
-    assertThat(stand.logged("say")).contains("say not stored yet. wing");
+    assertThat(stand.logged("say")).contains("say not stored yet. save record");
     assertThat(stand.logged("save")).containsExactly("save 1");
     assertThat(end.savedCount()).isEqualTo(1);
     assertThat(health(stand.lastView())).as("the store works again").isTrue();

@@ -69,7 +69,9 @@ final class ChoicePart {
 
   private void drawChoice(Sheet sheet, int column, int row, int index, int cells) {
     String keys = choices.get(index).keys();
-    int next = sheet.put(column + keyCells - Prose.cells(keys), row, keys, Ink.STRONG);
+    boolean isOpen = choices.get(index).reason().isEmpty();
+    int start = column + keyCells - Prose.cells(keys);
+    int next = sheet.put(start, row, keys, isOpen ? Ink.STRONG : Ink.PLAIN);
     String meaning = meaning(sheet.strokes(), index);
     sheet.put(next + 1, row, meaning, cells - keyCells - 1, Ink.PLAIN);
   }
@@ -97,7 +99,7 @@ final class ChoicePart {
    * left out: it would push what tells them apart out of sight.
    */
   private String meaning(Strokes strokes, int index) {
-    String meaning = Prose.printable(choices.get(index).meaning());
+    String meaning = Prose.printable(choices.get(index).text());
     int part = meaning.indexOf(PART);
     boolean isRepeated =
         part > 0

@@ -134,7 +134,7 @@ final class ViewChanges {
     if (view.hasCommands() && !before(View::hasCommands, false)) {
       lines.add(
           view.choices().stream()
-              .map(choice -> choice.keys() + " " + choice.meaning())
+              .map(choice -> choice.keys() + " " + choice.text())
               .collect(Collectors.joining(", ", "menu: ", "")));
     }
   }

@@ -160,6 +160,10 @@ final class BandQuestions {
         .say("readings differ. read it again");
   }
 
+  static boolean isBand(Question question) {
+    return question instanceof Question.Skipped || question instanceof Question.Twice;
+  }
+
   /** What answers the question. */
   static String answers(Question question) {
     return question instanceof Question.Skipped
@@ -171,6 +175,12 @@ final class BandQuestions {
   static List<Offer> rest(Question question) {
     if (question instanceof Question.Skipped skipped) {
       return skipped.rest();
+    }
+    if (question instanceof Question.Keep keep) {
+      return keep.rest();
+    }
+    if (question instanceof Question.Which which) {
+      return which.rest();
     }
     return question instanceof Question.Twice twice ? twice.rest() : List.of();
   }

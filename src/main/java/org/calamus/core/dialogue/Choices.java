@@ -24,7 +24,10 @@ final class Choices {
       return Menu.ofSkipped();
     }
     if (state.face().isMenu()) {
-      return Menu.choices(setup.form());
+      return new Menu(setup).choices(state);
+    }
+    if (state.face().panel() == Face.Panel.HELP) {
+      return new Menu(setup).sayable(state);
     }
     Optional<FieldSpec> asked = Dialogue.askedField(state).map(setup.form()::spec);
     return asked.map(spec -> codes(spec.kind())).orElse(List.of());

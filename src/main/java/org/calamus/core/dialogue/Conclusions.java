@@ -20,6 +20,9 @@ import org.calamus.core.speech.Heard;
  */
 final class Conclusions {
 
+  /** The field from which all is concluded. */
+  static final FieldId SOURCE = FieldId.BAND;
+
   private final Setup setup;
   private final History history;
 

@@ -52,6 +52,21 @@ final class Deciding {
     return Optional.empty();
   }
 
+  /** Which of two values was meant, where either may be: only the bander can say. */
+  Optional<Question.Which> which(State state, Offer offer, List<Offer> rest, Instant at) {
+    if (!(offer.heard() instanceof Heard.Twins twins)) {
+      return Optional.empty();
+    }
+    boolean mayBe =
+        isAccepted(state, offer, twins.value(), at) || isAccepted(state, offer, twins.twin(), at);
+    boolean isInOrder = twins.value().text().compareTo(twins.twin().text()) < 0;
+    FieldValue one = isInOrder ? twins.value() : twins.twin();
+    FieldValue other = isInOrder ? twins.twin() : twins.value();
+    return mayBe
+        ? Optional.of(new Question.Which(offer.field(), one, other, rest))
+        : Optional.empty();
+  }
+
   private boolean isAccepted(State state, Offer offer, FieldValue value, Instant at) {
     return ruled(state, offer, value, at).stream()
         .allMatch(f -> f.severity() == Finding.Severity.NOTES);

@@ -1,14 +1,9 @@
 package org.calamus.core.dialogue;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.form.FieldSpec;
-import org.calamus.core.instrument.DeviceDescription;
-import org.calamus.core.instrument.Settled;
-import org.calamus.core.instrument.Weighing;
 import org.calamus.core.record.FieldId;
-import org.calamus.core.record.Provenance;
 import org.calamus.core.speech.Command;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Heard;
@@ -34,7 +29,7 @@ public final class Dialogue {
 
   private final Setup setup;
   private final Values values;
-  private final Offers offers;
+  private final Scales scales;
   private final Prompts prompts;
   private final Orders orders;
   private final Keypad keypad;
@@ -42,18 +37,22 @@ public final class Dialogue {
   private final Saving saving;
   private final Remarks remarks;
   private final Heeding heeding;
+  private final Telling telling;
+  private final Moving moving;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
     this.setup = setup;
     this.values = new Values(setup);
-    this.offers = new Offers(setup);
+    this.scales = new Scales(setup);
     this.prompts = new Prompts(setup);
     this.orders = new Orders(setup);
     this.remarks = new Remarks(setup, values);
     this.keypad = new Keypad(setup, values, orders, remarks);
     this.saving = new Saving(setup);
     this.heeding = new Heeding(setup);
+    this.telling = new Telling(setup);
+    this.moving = new Moving(setup);
     this.holding = new Holding(setup.rules().policy());
   }
 
@@ -92,9 +91,10 @@ public final class Dialogue {
     if (question instanceof Question.Keep keep) {
       return Optional.of(keep.field());
     }
-    boolean isAboutBand =
-        question instanceof Question.Skipped || question instanceof Question.Twice;
-    return isAboutBand ? Optional.of(FieldId.BAND) : Optional.empty();
+    if (question instanceof Question.Which which) {
+      return Optional.of(which.field());
+    }
+    return BandQuestions.isBand(question) ? Optional.of(FieldId.BAND) : Optional.empty();
   }
 
   private Step dispatch(State state, Event event) {
@@ -102,10 +102,10 @@ public final class Dialogue {
       return heard(state.face(Face::withoutCautions), heard);
     }
     if (event instanceof Event.KeyStruck struck) {
-      return keypad.struck(state.face(Face::withoutCautions), struck.key(), struck.at());
+      return keypad.struck(attended(state), struck.key(), struck.at());
     }
     if (event instanceof Event.ReadingArrived arrived) {
-      return reading(state, arrived);
+      return scales.reading(state, arrived);
     }
     if (event instanceof Event.Started started) {
       return started(state, started);
@@ -123,7 +123,7 @@ public final class Dialogue {
       return partDown(state, down);
     }
     if (event instanceof Event.Ticked) {
-      return holding.ticked(state).then(heeding::ticked);
+      return ticked(state);
     }
     if (event instanceof Event.MemoRecorded memo) {
       return remarks.recorded(state, memo);
@@ -134,6 +134,13 @@ public final class Dialogue {
     return Step.of(console(state, event));
   }
 
+  /** A second has passed: what is due is said, one thing at a time. */
+  private Step ticked(State state) {
+    Step step = holding.ticked(state).then(heeding::ticked);
+    boolean isSaying = step.effects().stream().anyMatch(Effect.Say.class::isInstance);
+    return isSaying ? step : step.then(telling::ticked);
+  }
+
   private State console(State state, Event event) {
     if (event instanceof Event.LevelMeasured level) {
       return state.console(c -> c.withLevel(level.decibels(), level.isSpeech()));
@@ -142,7 +149,7 @@ public final class Dialogue {
       return state.console(c -> c.withSpeaking(true).withLevel(c.decibels(), false));
     }
     if (event instanceof Event.VoiceEnded) {
-      return state.console(c -> c.withSpeaking(false));
+      return state.console(c -> c.withSpeaking(false)).face(Face::withSaid);
     }
     if (event instanceof Event.PartUp up) {
       return partUp(state, up);
@@ -152,8 +159,10 @@ public final class Dialogue {
 
   private static State partUp(State state, Event.PartUp up) {
     State told = state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
-    boolean isStoredNow = up.part() == Part.STORE && state.face().message().equals(NOT_STORED);
-    return isStoredNow ? told.message("Stored now.") : told;
+    boolean isStoredNow = up.part() == Part.STORE && state.face().message().startsWith(NOT_STORED);
+    return isStoredNow
+        ? told.message(state.face().message().replace(NOT_STORED, "Stored now."))
+        : told;
   }
 
   /**
@@ -199,6 +208,11 @@ public final class Dialogue {
     return new Step(step.state().message(shown), step.effects());
   }
 
+  /** The bander does something: no more is read back. */
+  private static State attended(State state) {
+    return state.face(f -> f.withoutCautions().withRest(List.of()));
+  }
+
   private Step understood(State state, Event.Heard heard) {
     Optional<FieldId> inQuestion =
         state.question().isPresent() ? askedField(state) : Optional.empty();
@@ -214,14 +228,14 @@ public final class Dialogue {
       return heeding.chatter(state, heard);
     }
     if (meaning instanceof Meaning.Unclear unclear) {
-      return heeding.unclear(state, heard, unclear.hint());
+      return heeding.unclear(attended(state), heard, unclear.hint());
     }
     boolean isNothing =
         meaning instanceof Meaning.Values given
             && given.items().stream().allMatch(i -> i.heard() instanceof Heard.No);
     return isNothing
-        ? heeding.rejecting(state, heard.at(), s -> meant(s, meaning, heard))
-        : meant(Heeding.understood(state, heard.at()), meaning, heard);
+        ? heeding.rejecting(attended(state), heard.at(), s -> meant(s, meaning, heard))
+        : meant(Heeding.understood(attended(state), heard.at()), meaning, heard);
   }
 
   private Step meant(State state, Meaning meaning, Event.Heard heard) {
@@ -229,58 +243,16 @@ public final class Dialogue {
       return values.said(
           state.face(f -> f.withKeys("")), given, heard.utterance().text(), heard.at());
     }
-    State understood = state.face(f -> f.withMisses(0));
     if (meaning instanceof Meaning.Open named) {
-      Step opened = orders.open(understood, named.field());
+      Step opened = moving.open(state, named.field());
       return remarks.isAsked(opened.state())
           ? opened.then(s -> remarks.listen(s, heard.at()))
           : opened;
     }
     if (meaning instanceof Meaning.Order order) {
-      return orders.order(understood, order.command(), order.field(), heard.at());
+      return orders.order(state, order.command(), order.field(), heard.at());
     }
     throw new AssertionError(meaning);
-  }
-
-  private Step reading(State state, Event.ReadingArrived arrived) {
-    DeviceDescription device = setup.devices().get(arrived.device());
-    if (device == null) {
-      return Step.of(state);
-    }
-    Weighing before =
-        state.console().weighings().getOrDefault(arrived.device(), Weighing.idle(device.rule()));
-    Weighing after = before.step(arrived.reading(), arrived.at());
-    State shown = state.console(c -> c.withReading(arrived.device(), arrived.reading(), after));
-    return after.settled().isEmpty()
-        ? Step.of(shown)
-        : settled(shown, device, after.settled().get(), arrived.at());
-  }
-
-  /**
-   * A settled value is taken once a bird: a field that has its value is left as it is. It waits
-   * while a question is open or keys are struck that are not entered yet.
-   */
-  private Step settled(State state, DeviceDescription device, Settled settled, Instant at) {
-    boolean isWanted =
-        state.record().isPresent() && state.record().get().entry(device.field()).isEmpty();
-    if (!isWanted) {
-      return Step.of(state);
-    }
-    String detail =
-        device.name()
-            + ", "
-            + settled.how().words()
-            + ": "
-            + String.join(" | ", settled.rawLines());
-    Offer offer =
-        new Offer(
-            device.field(),
-            new Heard.One(settled.value()),
-            new Provenance(Provenance.Way.MEASURED, detail));
-    boolean mustWait = state.question().isPresent() || !state.face().keys().isEmpty();
-    return mustWait
-        ? Step.of(state.console(c -> c.withWaiting(Optional.of(offer))))
-        : offers.offer(state, List.of(offer), at);
   }
 
   /**
@@ -289,7 +261,13 @@ public final class Dialogue {
    */
   private Step storeFailed(State state, Event.StoreFailed failed) {
     View.Health down = new View.Health(Part.STORE, false, failed.sentence());
-    State told = state.console(c -> c.withHealth(down)).message(NOT_STORED).face(Face::withoutBig);
+    boolean isSaving = state.face().message().equals(Saving.SAVING);
+    State told =
+        state
+            .console(c -> c.withHealth(down))
+            .withOpen(isSaving ? Optional.empty() : state.open())
+            .message(isSaving ? NOT_STORED + " Affirm, or Enter, saves again." : NOT_STORED)
+            .face(Face::withoutBig);
     Step look = Step.of(told).then(new Effect.Sound(Tone.LOOK_HERE));
     return told.question().isPresent()
         ? look.say("not stored yet. a question is open. look at the screen")

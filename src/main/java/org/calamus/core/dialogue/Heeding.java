@@ -175,8 +175,8 @@ final class Heeding {
         why
             + "The talk key (space bar) opens the ears for one utterance. To listen all the time "
             + sayable(Command.TALK_OPEN)
-            + "strike +"
-            + Menu.TALK
+            + "strike "
+            + Sayable.keys(Command.TALK_OPEN)
             + ".";
     return told(
         state.console(c -> c.attending(a -> a.withTalk(Talk.KEY, at))).message(shown), phrase);
@@ -211,16 +211,6 @@ final class Heeding {
     return mayPause && !now.isBefore(attention.activeAt().plus(limit))
         ? paused(state, "Paused after " + limit.toMinutes() + " minutes without a bird. ")
         : Step.of(state);
-  }
-
-  /** What may be said or pressed to be listened to in another way. */
-  List<View.Hint> changes(State state) {
-    Command other =
-        state.console().attention().talk() == Talk.OPEN ? Command.TALK_KEY : Command.TALK_OPEN;
-    Command pause = isPaused(state) ? Command.RESUME : Command.STAND_BY;
-    return List.of(
-        new View.Hint(setup.words(pause).orElse(""), "+" + Menu.PAUSE, ""),
-        new View.Hint(setup.words(other).orElse(""), "+" + Menu.TALK, ""));
   }
 
   /** What may be said or pressed to be heard at all, for the hints. */

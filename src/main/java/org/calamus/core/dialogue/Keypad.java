@@ -35,7 +35,7 @@ final class Keypad {
     this.values = values;
     this.prompts = new Prompts(setup);
     this.orders = orders;
-    this.menu = new Menu(setup.form(), values, orders);
+    this.menu = new Menu(setup);
     this.remarks = remarks;
     this.heeding = new Heeding(setup);
   }
@@ -91,19 +91,21 @@ final class Keypad {
     }
     switch (c) {
       case '-':
-        return isEmpty
-            ? orders.order(state, Command.NEGATIVE, Optional.empty(), at)
-            : Step.of(state.face(f -> f.withKeys("")));
+        return isEmpty ? command(state, c, at) : Step.of(state.face(f -> f.withKeys("")));
       case '*':
-        return orders.next(state);
       case '/':
-        return orders.repeat(state);
+        return command(state, c, at);
       case '+':
         return isEmpty ? menu.opened(state) : prompts.notEntered(state);
       default:
         return Step.of(
             accepts(state, c) ? state.face(f -> f.withKeys(longer(state, f, c))) : state);
     }
+  }
+
+  private Step command(State state, char c, Instant at) {
+    Sayable command = Sayable.struck(String.valueOf(c), state).orElseThrow();
+    return orders.order(state, command.command(), Optional.empty(), at);
   }
 
   private String longer(State state, Face face, char c) {

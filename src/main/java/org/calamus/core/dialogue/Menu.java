@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.calamus.core.form.FieldSpec;
-import org.calamus.core.form.Form;
 import org.calamus.core.form.Release;
 import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.FieldValue;
@@ -19,23 +18,18 @@ import org.calamus.core.speech.Command;
  */
 final class Menu {
 
-  /** Changes between open listening and the talk key. */
-  static final String TALK = "96";
+  private static final char RELEASE = '/';
 
-  /** Pauses, or goes on. */
-  static final String PAUSE = "95";
-
-  private static final String ABANDON = "98";
-  private static final String END = "99";
-
-  private final Form form;
+  private final Setup setup;
   private final Values values;
   private final Orders orders;
+  private final Moving moving;
 
-  Menu(Form form, Values values, Orders orders) {
-    this.form = form;
-    this.values = values;
-    this.orders = orders;
+  Menu(Setup setup) {
+    this.setup = setup;
+    this.values = new Values(setup);
+    this.orders = new Orders(setup);
+    this.moving = new Moving(setup);
   }
 
   Step opened(State state) {
@@ -53,26 +47,26 @@ final class Menu {
     State closed = state.face(Face::withoutMenu);
     if (c >= '1'
         && c <= '3'
+        && state.face().keys().isEmpty()
         && closed.question().isPresent()
         && closed.question().get() instanceof Question.Skipped skipped) {
       return skipped(closed, skipped, c, at);
     }
-    switch (c) {
-      case '+':
-        return orders.save(closed);
-      case '*':
-        return orders.readBack(closed);
-      case '/':
-        return values.letGo(
-            closed,
-            new FieldValue.Code(Release.RELEASED.name()),
-            new Provenance(Provenance.Way.KEYED, "+/"),
-            at);
-      case '-':
-        return orders.erase(closed, at);
-      default:
-        return c >= '0' && c <= '9' ? digit(state, closed, c, at) : Step.of(closed);
+    if (c == RELEASE) {
+      return values.letGo(
+          closed,
+          new FieldValue.Code(Release.RELEASED.name()),
+          new Provenance(Provenance.Way.KEYED, "+/"),
+          at);
     }
+    return c >= '0' && c <= '9'
+        ? digit(state, closed, c, at)
+        : command(closed, String.valueOf(c), at).orElseGet(() -> Step.of(closed));
+  }
+
+  private Optional<Step> command(State state, String keys, Instant at) {
+    return Sayable.struck("+" + keys, state)
+        .map(s -> orders.order(state, s.command(), Optional.empty(), at));
   }
 
   /** What became of skipped bands, by number. */
@@ -83,7 +77,7 @@ final class Menu {
       case '2':
         return values.account(state, question, CaptureKind.DESTROYED, at);
       default:
-        return orders.outOfOrder(state, at);
+        return orders.order(state, Command.OUT_OF_ORDER, Optional.empty(), at);
     }
   }
 
@@ -100,48 +94,49 @@ final class Menu {
     if (digits.length() < 2) {
       return Step.of(state.face(f -> f.withMenuDigits(digits)));
     }
-    if (digits.equals(PAUSE) || digits.equals(TALK)) {
-      Command command = digits.equals(PAUSE) ? pause(closed) : talk(closed);
-      return orders.order(closed, command, Optional.empty(), at);
-    }
-    if (digits.equals(ABANDON)) {
-      return orders.askToAbandon(closed);
-    }
-    if (digits.equals(END)) {
-      return orders.end(closed);
-    }
+    return command(closed, digits, at).orElseGet(() -> field(closed, digits));
+  }
+
+  private Step field(State state, String digits) {
     int number = Integer.parseInt(digits);
-    List<FieldSpec> fields = form.fields();
+    List<FieldSpec> fields = setup.form().fields();
     return number >= 1 && number <= fields.size()
-        ? orders.open(closed, fields.get(number - 1).id())
-        : Step.of(closed.message("There is no " + digits + " in the menu."));
+        ? moving.open(state, fields.get(number - 1).id())
+        : Step.of(state.message("There is no " + digits + " in the menu."));
   }
 
-  private static Command pause(State state) {
-    return Heeding.isPaused(state) ? Command.RESUME : Command.STAND_BY;
-  }
-
-  private static Command talk(State state) {
-    boolean isOpen = state.console().attention().talk() == Talk.OPEN;
-    return isOpen ? Command.TALK_KEY : Command.TALK_OPEN;
-  }
-
-  /** What can be chosen: every line a number or sign, and what it does. */
-  static List<View.Choice> choices(Form form) {
+  /** What can be chosen: every line a number or sign, what is said instead, and why it cannot. */
+  List<View.Choice> choices(State state) {
     List<View.Choice> choices = new ArrayList<>();
-    List<FieldSpec> fields = form.fields();
+    List<FieldSpec> fields = setup.form().fields();
     for (int i = 0; i < fields.size(); i++) {
       String number = String.format(Locale.ROOT, "%02d", i + 1);
       choices.add(new View.Choice(number, fields.get(i).label()));
     }
-    choices.add(new View.Choice("+", "save record"));
-    choices.add(new View.Choice("/", "release bird as it is"));
-    choices.add(new View.Choice("*", "read back"));
-    choices.add(new View.Choice("-", "erase"));
-    choices.add(new View.Choice(PAUSE, "pause, or go on"));
-    choices.add(new View.Choice(TALK, "talk key, or listen openly"));
-    choices.add(new View.Choice(ABANDON, "abandon record"));
-    choices.add(new View.Choice(END, "end session"));
+    choices.add(
+        new View.Choice(
+            String.valueOf(RELEASE),
+            "release bird as it is",
+            state.record().isEmpty() ? "no bird begun" : ""));
+    for (Sayable sayable : Sayable.ALL) {
+      boolean isHere = sayable.keys().startsWith("+") && sayable.command() != Command.OUT_OF_ORDER;
+      if (isHere && sayable.isShown(state)) {
+        choices.add(choice(sayable, sayable.keys().substring(1), state));
+      }
+    }
     return choices;
+  }
+
+  /** What may be said now, with its keys; what cannot be said now stands in its place. */
+  List<View.Choice> sayable(State state) {
+    return Sayable.ALL.stream()
+        .filter(s -> s.isShown(state))
+        .map(s -> choice(s, s.keys(), state))
+        .toList();
+  }
+
+  private View.Choice choice(Sayable sayable, String keys, State state) {
+    String words = setup.words(sayable.command()).orElse(sayable.meaning());
+    return new View.Choice(keys, words, sayable.unavailable(state));
   }
 }

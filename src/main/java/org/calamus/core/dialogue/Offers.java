@@ -4,8 +4,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.core.form.FieldSpec;
-import org.calamus.core.readback.Phrases;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
@@ -15,22 +15,24 @@ import org.calamus.core.rule.Finding;
 final class Offers {
 
   private final Setup setup;
-  private final Phrases phrases;
   private final Saving saving;
   private final Prompts prompts;
   private final BandQuestions bands;
   private final Conclusions conclusions;
   private final Deciding deciding;
+  private final Doubts doubts;
+  private final Twins twins;
   private final Taking taking;
 
   Offers(Setup setup) {
     this.setup = setup;
-    this.phrases = setup.phrases();
     this.saving = new Saving(setup);
     this.prompts = new Prompts(setup);
     this.bands = new BandQuestions(setup);
     this.conclusions = new Conclusions(setup);
     this.deciding = new Deciding(setup);
+    this.doubts = new Doubts(setup);
+    this.twins = new Twins(setup);
     this.taking = new Taking(setup);
   }
 
@@ -49,8 +51,18 @@ final class Offers {
     return state
         .console()
         .waiting()
-        .filter(w -> state.record().map(r -> r.entry(w.field()).isEmpty()).orElse(false))
+        .filter(
+            w ->
+                state
+                    .record()
+                    .filter(r -> r.kind().hasBird() && r.entry(w.field()).isEmpty())
+                    .isPresent())
         .isPresent();
+  }
+
+  /** Takes, questions or refuses values, after something is told. */
+  Step offer(State state, List<Offer> offers, List<String> told, Instant at) {
+    return offer(Step.of(state), offers, told, at);
   }
 
   private Step offer(Step step, List<Offer> offers, List<String> told, Instant at) {
@@ -69,7 +81,10 @@ final class Offers {
     Optional<FieldValue> value =
         deciding.decide(state, first, at).map(v -> deciding.orEarly(state, first, v));
     if (value.isEmpty()) {
-      return step.then(s -> prompts.miss(s, Deciding.hint(first), told));
+      return deciding
+          .which(state, first, rest, at)
+          .map(which -> step.then(s -> twins.ask(s, which, told)))
+          .orElseGet(() -> step.then(s -> prompts.miss(s, Deciding.hint(first), told)));
     }
     List<Offer> concluded = conclusions.before(state, first, value.get());
     if (!concluded.isEmpty()) {
@@ -81,17 +96,12 @@ final class Offers {
     }
     List<Finding> findings = deciding.findings(state, first, value.get(), at);
     if (findings.stream().anyMatch(f -> f.severity() == Finding.Severity.REFUSED)) {
-      return step.then(s -> refuse(s, first.field(), findings.get(0), told));
+      return step.then(s -> refuse(s, first.field(), findings.get(0), told, at));
     }
-    List<Finding> doubts =
-        first.field() == FieldId.RELEASE
-            ? List.of()
-            : findings.stream().filter(f -> f.severity() == Finding.Severity.ASKS).toList();
-    if (!doubts.isEmpty()) {
-      Question.Keep keep =
-          new Question.Keep(
-              first.field(), value.get(), first.provenance(), doubts, first.overruled(), rest);
-      return step.then(s -> ask(s, keep, told));
+    List<Finding> doubted = doubted(first, findings);
+    if (!doubted.isEmpty()) {
+      Question.Keep keep = Doubts.question(first, value.get(), doubted, rest);
+      return step.then(s -> doubts.ask(s, keep, told));
     }
     Entry entry = new Entry(value.get(), first.provenance(), at, first.overruled());
     List<String> more = new ArrayList<>(told);
@@ -105,6 +115,14 @@ final class Offers {
     return offer(taken, with(conclusions.after(taken.state(), first.field()), rest), more, at);
   }
 
+  private static List<Finding> doubted(Offer offer, List<Finding> findings) {
+    return offer.field() == FieldId.RELEASE
+        ? List.of()
+        : Stream.concat(offer.doubts().stream(), findings.stream())
+            .filter(f -> f.severity() == Finding.Severity.ASKS)
+            .toList();
+  }
+
   /** Remarks that come when the bird is gone are added to its saved record. */
   private Step remark(Step step, Offer offer, List<Offer> rest, List<String> told, Instant at) {
     State state = step.state();
@@ -115,7 +133,7 @@ final class Offers {
     State after =
         state
             .withOpen(Optional.of(setup.form().first()))
-            .face(f -> f.withKeys("").withMisses(0).withoutBig());
+            .face(f -> f.withKeys("").withMissed(Misses.none()).withoutBig());
     List<String> more = new ArrayList<>(told);
     more.add("remarks added");
     Entry note = new Entry(value.get(), offer.provenance(), at, List.of());
@@ -126,84 +144,70 @@ final class Offers {
     return Step.of(state.message("There is no bird to release.")).say("no bird begun");
   }
 
-  private Step refuse(State state, FieldId field, Finding finding, List<String> told) {
+  /** A value is refused: it is not stored, and what the field held before stays, which is said. */
+  private Step refuse(State state, FieldId field, Finding finding, List<String> told, Instant at) {
     State refused =
         state
             .withOpen(Optional.of(field))
             .withQuestion(Optional.empty())
             .face(f -> f.withMessage(finding.shown()).withKeys("").withoutBig());
-    return Step.of(refused)
+    String stays =
+        taking.held(state, setup.form().spec(field)).isEmpty() ? "" : staying(state, field);
+    return TakingBack.withoutConclusions(refused, field, at)
         .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say(Prompts.joined(told, finding.spoken()));
+        .say(Prompts.joined(told, finding.spoken() + stays));
   }
 
-  private Step ask(State state, Question.Keep keep, List<String> told) {
-    Finding doubt = keep.doubts().get(0);
-    FieldSpec spec = setup.form().spec(keep.field());
-    State asked =
-        state
-            .withQuestion(Optional.of(keep))
-            .face(
-                f ->
-                    f.withBig(
-                            Taking.big(spec, keep.value()),
-                            taking.label(keep.field(), "? ", " in question"))
-                        .withMessage("")
-                        .withKeys(""));
-    String keeps =
-        keep.isAboutValue() ? "keep " + phrases.spokenWithName(spec, keep.value()) : "go on";
-    return Step.of(asked)
-        .then(new Effect.Sound(Tone.LOOK_HERE))
-        .say(Prompts.joined(told, doubt.spoken() + ". " + keeps));
+  private String staying(State state, FieldId field) {
+    FieldSpec spec = setup.form().spec(field);
+    return ". " + spec.spoken() + taking.held(state, spec).replace(", now", " stays");
   }
 
   /** The bander keeps the doubted value. */
   Step keep(State state, Question.Keep keep, Instant at) {
-    List<String> confirmed = new ArrayList<>(keep.confirmed());
-    confirmed.add(keep.doubts().get(0).rule());
-    List<Finding> left = keep.doubts().subList(1, keep.doubts().size());
-    if (!left.isEmpty()) {
-      Question.Keep next =
-          new Question.Keep(
-              keep.field(), keep.value(), keep.provenance(), left, confirmed, keep.rest());
-      return ask(state, next, List.of());
-    }
-    Entry entry = new Entry(keep.value(), keep.provenance(), at, confirmed);
-    FieldSpec spec = setup.form().spec(keep.field());
-    return offer(
-        taking.take(state, keep.field(), entry),
-        keep.rest(),
-        List.of(phrases.spokenWithName(spec, keep.value())),
-        at);
+    Question.Keep left = Doubts.answered(state, keep);
+    return left.doubts().isEmpty() ? keepAll(state, left, at) : doubts.ask(state, left, List.of());
   }
 
-  /** The bander drops the doubted value: the field is asked again, after what else was said. */
+  private Step keepAll(State state, Question.Keep keep, Instant at) {
+    Step taken = taking.take(state, keep.field(), entry(keep, at));
+    for (Finding doubt : keep.elsewhere()) {
+      taken = taken.then(s -> Doubts.confirm(s, doubt, keep.field()));
+    }
+    List<String> told = taking.readback(state, keep.offered(), keep.value());
+    return offer(taken, keep.rest(), told, at);
+  }
+
+  private static Entry entry(Question.Keep keep, Instant at) {
+    return new Entry(keep.value(), keep.provenance(), at, keep.confirmed());
+  }
+
+  /**
+   * The bander drops the doubted value: the field is asked again, after what else was said. Where
+   * evidence is lacking the value is none of the matter: it is taken, and the evidence is asked.
+   */
   Step drop(State state, Question.Keep keep, Instant at) {
-    if (!keep.isAboutValue()) {
-      return takeAndOpen(state, keep, at);
+    Optional<FieldId> lacking = doubts.lacking(state, keep);
+    if (lacking.isPresent()) {
+      return taking
+          .take(state, keep.field(), entry(keep, at))
+          .then(s -> offer(s.withOpen(lacking), keep.rest(), at));
     }
     State dropped =
         state
             .withQuestion(Optional.empty())
             .withOpen(Optional.of(keep.field()))
             .face(f -> f.withoutBig().withMessage("").withKeys(""));
-    return offer(dropped, keep.rest(), at);
-  }
-
-  /** The value was right and shows another to be wrong: that one is asked again. */
-  private Step takeAndOpen(State state, Question.Keep keep, Instant at) {
-    Entry entry = new Entry(keep.value(), keep.provenance(), at, keep.confirmed());
-    FieldId wrong = keep.doubts().get(0).field();
-    return taking
-        .take(state, keep.field(), entry)
-        .then(s -> offer(s.withOpen(Optional.of(wrong)), keep.rest(), at));
+    return TakingBack.withoutConclusions(dropped, keep.field(), at)
+        .then(s -> offer(s, keep.rest(), at));
   }
 
   /** Offers the mass that settled while a question was open; then says what is asked. */
   private Step waiting(Step step, List<String> told, Instant at) {
     Optional<Offer> waiting = step.state().console().waiting();
-    State state = step.state().console(c -> c.withWaiting(Optional.empty()));
     boolean isWanted = hasWaiting(step.state());
+    boolean isForNext = step.state().record().filter(r -> r.kind().hasBird()).isEmpty();
+    State state = step.state().console(c -> isForNext ? c : c.withWaiting(Optional.empty()));
     Step cleared = new Step(state, step.effects());
     if (isWanted) {
       return offer(cleared, List.of(waiting.get()), told, at);

@@ -14,6 +14,8 @@ final class Orders {
   private final Offers offers;
   private final Taking taking;
   private final TakingBack takingBack;
+  private final Moving moving;
+  private final Telling telling;
   private final Prompts prompts;
   private final Heeding heeding;
 
@@ -22,6 +24,8 @@ final class Orders {
     this.offers = new Offers(setup);
     this.taking = new Taking(setup);
     this.takingBack = new TakingBack(setup);
+    this.moving = new Moving(setup);
+    this.telling = new Telling(setup);
     this.prompts = new Prompts(setup);
     this.heeding = new Heeding(setup);
   }
@@ -33,15 +37,23 @@ final class Orders {
         return affirm(state, at);
       case NEGATIVE:
       case CORRECT:
-        return field.isPresent() ? open(state, field.get()) : refuse(state, at);
+        return field.isPresent() ? moving.open(state, field.get()) : refuse(state, at);
       case REPEAT:
-        return repeat(state);
+        return telling.repeat(state);
       case READBACK:
-        return readBack(state);
+        return telling.readBack(state, field);
+      case READ_FIELD:
+        return telling.readBack(state, Dialogue.askedField(state).or(state::lastGiven));
+      case MISSING:
+        return telling.missing(state, taking.current(state, at));
+      case HELP:
+        return telling.help(state);
       case ERASE:
         return takingBack.erase(state, field, at);
       case NEXT:
-        return next(state);
+        return moving.next(state);
+      case PREVIOUS:
+        return moving.previous(state);
       case SAVE:
         return save(state);
       case ABANDON:
@@ -62,14 +74,14 @@ final class Orders {
 
   private Step affirm(State state, Instant at) {
     if (state.question().isEmpty()) {
-      return state.open().isEmpty() ? save(state) : repeat(state);
+      return state.open().isEmpty() ? save(state) : telling.repeat(state);
     }
     Question question = state.question().get();
     if (question instanceof Question.Keep keep) {
       return offers.keep(state.withQuestion(Optional.empty()), keep, at);
     }
-    if (question instanceof Question.Skipped || question instanceof Question.Twice) {
-      return prompts.miss(state, BandQuestions.answers(question));
+    if (BandQuestions.isBand(question) || question instanceof Question.Which) {
+      return prompts.miss(state, Questions.answers(question));
     }
     if (question instanceof Question.Resume resume) {
       return resume(state, resume.record());
@@ -95,10 +107,15 @@ final class Orders {
       return offers.drop(state, keep, at);
     }
     State answered = state.withQuestion(Optional.empty()).message("");
+    if (question instanceof Question.Which which) {
+      return offers.offer(
+          answered.withOpen(Optional.of(which.field())).face(Face::withoutBig), which.rest(), at);
+    }
     if (question instanceof Question.Skipped || question instanceof Question.Twice) {
       List<Offer> rest = BandQuestions.rest(question);
-      return offers.offer(
-          answered.withOpen(Optional.of(FieldId.BAND)).face(Face::withoutBig), rest, at);
+      State open = answered.withOpen(Optional.of(FieldId.BAND)).face(Face::withoutBig);
+      return TakingBack.withoutConclusions(open, FieldId.BAND, at)
+          .then(s -> offers.offer(s, rest, at));
     }
     if (question instanceof Question.Resume resume) {
       return Step.of(answered)
@@ -106,30 +123,6 @@ final class Orders {
           .then(s -> prompts.prompt(s, "set aside"));
     }
     return offers.goOn(answered, "going on", at);
-  }
-
-  /** Asks a field now; its value stays until another is taken. */
-  Step open(State state, FieldId field) {
-    if (Values.isOtherQuestion(state)) {
-      return prompts.miss(state, "answer affirm or negative first");
-    }
-    boolean isAsked = Dialogue.askedField(state).map(field::equals).orElse(false);
-    if (!isAsked && !state.face().keys().isEmpty()) {
-      return prompts.notEntered(state);
-    }
-    List<Offer> rest =
-        state
-            .question()
-            .map(q -> q instanceof Question.Keep keep ? keep.rest() : List.<Offer>of())
-            .orElse(List.of());
-    State opened =
-        state
-            .withQuestion(Optional.empty())
-            .withOpen(Optional.of(field))
-            .face(f -> f.withoutBig().withMessage(about(state, field)).withKeys(""));
-    return rest.isEmpty()
-        ? prompts.prompt(opened, "")
-        : offers.offer(opened, rest, state.console().now());
   }
 
   /** The band is taken although others before it are still on the string, and stay expected. */
@@ -140,37 +133,6 @@ final class Orders {
       return offers.offer(state.withQuestion(Optional.empty()), band, at);
     }
     return prompts.miss(state, "no band was skipped");
-  }
-
-  /** Remarks named when the bird is gone are about it: that is shown. */
-  private static String about(State state, FieldId field) {
-    return field == FieldId.NOTE && Remarks.isForLastSaved(state)
-        ? "Remarks for record " + state.lastSaved().orElseThrow().id() + ", the bird saved last."
-        : "";
-  }
-
-  Step repeat(State state) {
-    return state.face().lastSaid().isEmpty()
-        ? prompts.prompt(state, "")
-        : Step.of(state).then(new Effect.Say(state.face().lastSaid()));
-  }
-
-  Step readBack(State state) {
-    return Step.of(state).say(state.record().map(setup.phrases()::spoken).orElse("no bird begun"));
-  }
-
-  /** Leaves the field that is asked as it is and asks the next that has no value. */
-  Step next(State state) {
-    if (state.question().isPresent()) {
-      return prompts.miss(state, "answer affirm or negative first");
-    }
-    if (!state.face().keys().isEmpty()) {
-      return prompts.notEntered(state);
-    }
-    CaptureRecord record = taking.current(state, state.console().now());
-    Optional<FieldId> next = state.open().flatMap(f -> setup.form().behind(record, f));
-    State moved = state.withOpen(next).face(f -> f.withoutBig().withMessage("").withKeys(""));
-    return prompts.prompt(moved, "");
   }
 
   /**
@@ -193,11 +155,6 @@ final class Orders {
         : new Saving(setup).save(state, List.of(), state.console().now());
   }
 
-  /** Empties the field asked, or the one given last. */
-  Step erase(State state, Instant at) {
-    return takingBack.erase(state, Optional.empty(), at);
-  }
-
   private FieldId first() {
     return setup.form().first();
   }
@@ -209,7 +166,7 @@ final class Orders {
   private Step resume(State state, CaptureRecord record) {
     State resumed =
         state
-            .withRecord(record, List.of())
+            .withRecord(record, TakingBack.changes(record))
             .withQuestion(Optional.empty())
             .withOpen(setup.form().nextEmpty(record, first()))
             .message("");

@@ -8,6 +8,7 @@ import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Provenance;
 import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Finding;
+import org.calamus.core.speech.Heard;
 
 /** A question that waits for "affirm" or "negative". */
 sealed interface Question {
@@ -19,7 +20,8 @@ sealed interface Question {
    * @param value the value
    * @param provenance how it came in
    * @param doubts what is doubted and not yet answered, the first being asked now
-   * @param confirmed the ids of the rules already overruled
+   * @param confirmed the ids of the rules about this value that are already overruled
+   * @param elsewhere the answered doubts that are about another field, whose value they stand with
    * @param rest what was said in the same breath and comes after
    */
   record Keep(
@@ -28,9 +30,11 @@ sealed interface Question {
       Provenance provenance,
       List<Finding> doubts,
       List<String> confirmed,
+      List<Finding> elsewhere,
       List<Offer> rest)
       implements Question {
     public Keep {
+      elsewhere = List.copyOf(elsewhere);
       doubts = List.copyOf(doubts);
       confirmed = List.copyOf(confirmed);
       rest = List.copyOf(rest);
@@ -39,6 +43,11 @@ sealed interface Question {
     /** Whether the doubt is about this value, and not about another that it shows up. */
     boolean isAboutValue() {
       return doubts.get(0).field() == field;
+    }
+
+    /** The value as an offer to which the bander has said nothing yet. */
+    Offer offered() {
+      return new Offer(field, new Heard.One(value), provenance);
     }
   }
 
@@ -70,6 +79,21 @@ sealed interface Question {
    */
   record Twice(BandNumber band, Provenance provenance, List<Offer> rest) implements Question {
     public Twice {
+      rest = List.copyOf(rest);
+    }
+  }
+
+  /**
+   * Which of two values that sound alike was meant? Only the digits of one answer it.
+   *
+   * @param field the field
+   * @param one the smaller
+   * @param other the greater
+   * @param rest what was said in the same breath and comes after
+   */
+  record Which(FieldId field, FieldValue one, FieldValue other, List<Offer> rest)
+      implements Question {
+    public Which {
       rest = List.copyOf(rest);
     }
   }

@@ -1,21 +1,29 @@
 package org.calamus.core.dialogue;
 
-import org.calamus.core.form.FieldSpec;
-import org.calamus.core.readback.Phrases;
-
 /**
  * The open question in words, as the screen shows it as long as it is open.
  *
- * @param phrases the words for values
+ * @param setup the session
  */
-record Questions(Phrases phrases) {
+record Questions(Setup setup) {
+
+  /** What answers a question, as said. */
+  static String answers(Question question) {
+    if (question instanceof Question.Which which) {
+      return Twins.answers(which);
+    }
+    return BandQuestions.isBand(question)
+        ? BandQuestions.answers(question)
+        : "say affirm or negative";
+  }
 
   /** One sentence or two; how to answer stands in the hints. */
-  String shown(Question question) {
+  String shown(State state, Question question) {
     if (question instanceof Question.Keep keep) {
-      FieldSpec spec = phrases.form().spec(keep.field());
-      return keep.doubts().get(0).shown()
-          + (keep.isAboutValue() ? " Keep " + phrases.shown(spec, keep.value()) + "?" : " Go on?");
+      return keep.doubts().get(0).shown() + " " + new Doubts(setup).shown(state, keep);
+    }
+    if (question instanceof Question.Which which) {
+      return new Twins(setup).shown(which);
     }
     if (question instanceof Question.Skipped skipped) {
       return BandQuestions.shown(skipped);
@@ -25,7 +33,7 @@ record Questions(Phrases phrases) {
     }
     if (question instanceof Question.Resume resume) {
       return "An unfinished bird was found: "
-          + phrases.filled(resume.record())
+          + setup.phrases().filled(resume.record())
           + ". Affirm carries it on, negative sets it aside.";
     }
     if (question instanceof Question.Abandon) {

@@ -29,6 +29,9 @@ final class Saving {
   /** Not banded, released (MAPS Manual, second-hand). */
   private static final String NOT_BANDED = "000";
 
+  /** Shown from the order to save until the store has answered. */
+  static final String SAVING = "Saving.";
+
   private final Setup setup;
   private final Form form;
 
@@ -42,7 +45,7 @@ final class Saving {
     CaptureRecord record = state.record().orElseThrow();
     List<FieldSpec> missing = form.missing(record);
     return missing.isEmpty()
-        ? Step.of(state).then(new Effect.SaveRecord(completed(record, at)))
+        ? Step.of(state.message(SAVING)).then(new Effect.SaveRecord(completed(record, at)))
         : missing(state, missing, told);
   }
 

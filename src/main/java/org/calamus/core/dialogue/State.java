@@ -66,10 +66,28 @@ public record State(
         Console.atStart());
   }
 
+  /** The field that was spoken of last, or else the one that was given last. */
   Optional<FieldId> lastGiven() {
-    return changes.isEmpty()
-        ? Optional.empty()
-        : Optional.of(changes.get(changes.size() - 1).field());
+    return face.told()
+        .field()
+        .or(
+            () ->
+                changes.stream()
+                    .filter(Change.Given.class::isInstance)
+                    .map(Change::field)
+                    .reduce((one, next) -> next));
+  }
+
+  State withChanges(List<Change> made) {
+    return new State(
+        record, nextId, open, question, made, known, recent, savedCount, lastSaved, face, console);
+  }
+
+  /** A field was left as it was. */
+  State withPassed(FieldId field) {
+    List<Change> made = new ArrayList<>(changes);
+    made.add(new Change.Passed(field));
+    return withChanges(made);
   }
 
   State face(UnaryOperator<Face> change) {
@@ -174,7 +192,10 @@ public record State(
         recent,
         savedCount,
         lastSaved,
-        face.withKeys("").withMisses(0),
+        face.withKeys("")
+            .withMissed(Misses.none())
+            .withEchoed(Optional.empty())
+            .withRest(List.of()),
         console.withWaiting(Optional.empty()).withWarned(View.Hold.WITHIN));
   }
 

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.readback.Phrases;
 import org.calamus.core.record.BandNumber;
@@ -48,18 +49,52 @@ final class Taking {
     boolean wasAsked = state.open().map(field::equals).orElse(true);
     State taken =
         state
-            .withChange(after, new Change(field, before.entry(field)))
+            .withChange(after, change(field, before.entry(field), entry))
             .withQuestion(Optional.empty())
             .face(f -> isAside(field, entry) ? f : shown(f, field, entry.value()))
-            .face(f -> f.withKeys("").withMisses(0));
+            .face(f -> f.withKeys("").withMissed(f.missed().without(field)));
     boolean askedIsFilled = state.open().flatMap(after::entry).isPresent();
     State next =
         wasAsked || askedIsFilled || field == FieldId.KIND
-            ? taken.withOpen(setup.form().nextEmpty(after, field))
+            ? taken.withOpen(setup.form().nextEmpty(after, behind(state, field)))
             : taken;
-    return Step.of(next)
+    Optional<FieldId> wanted = wanted(entry, after, field);
+    return Step.of(wanted.isPresent() ? next.withOpen(wanted) : next)
         .then(new Effect.JournalValue(after, field, entry))
         .then(new Effect.Sound(Tone.TAKEN));
+  }
+
+  /** The evidence that a value just named, such as the skull's score, is asked at once. */
+  private Optional<FieldId> wanted(Entry entry, CaptureRecord record, FieldId field) {
+    return entry.isConfirmedDoubt()
+        ? Optional.empty()
+        : setup.rules().evidenceLacking(record, field).stream()
+            .filter(f -> isAskedApart(record, f))
+            .findFirst();
+  }
+
+  /** A remark is best given at the end, and what is measured in its turn is not asked before. */
+  private boolean isAskedApart(CaptureRecord record, FieldId field) {
+    boolean isInTurn = setup.form().asked(record.kind()).contains(field);
+    boolean isMeasured = setup.form().spec(field).kind() instanceof FieldKind.Measured;
+    return field != FieldId.NOTE && !(isMeasured && isInTurn);
+  }
+
+  /** Behind evidence that was asked at once the asking goes on where it had been. */
+  private FieldId behind(State state, FieldId field) {
+    return state
+        .lastGiven()
+        .filter(
+            how ->
+                state.record().isPresent()
+                    && setup.rules().evidenceLacking(state.record().get(), how).contains(field))
+        .orElse(field);
+  }
+
+  static Change change(FieldId field, Optional<Entry> before, Entry entry) {
+    return entry.provenance().way() == Provenance.Way.CONCLUDED
+        ? new Change.Concluded(field, before, Conclusions.SOURCE)
+        : new Change.Given(field, before);
   }
 
   /** What the console adds by itself behind a value does not take that value's place. */
@@ -69,7 +104,8 @@ final class Taking {
 
   private Face shown(Face face, FieldId field, FieldValue value) {
     return face.withBig(big(setup.form().spec(field), value), label(field, "= ", " taken"))
-        .withMessage("");
+        .withMessage("")
+        .withEchoed(Optional.of(field));
   }
 
   /** A value in large glyphs has its unit beside it, in the label. */
@@ -90,10 +126,40 @@ final class Taking {
     }
     boolean isExpected = nextBand.of(state).map(value::equals).orElse(false);
     FieldSpec spec = setup.form().spec(offer.field());
-    return List.of(
+    String echo =
         value instanceof BandNumber band && isExpected
             ? spec.spoken() + " " + Spoken.digits(band.lastDigits())
-            : phrases.spokenWithName(spec, value));
+            : phrases.spokenWithName(spec, value);
+    return List.of(echo + former(state, spec, value));
+  }
+
+  /** What the value takes the place of, so that a wrong field or a wrong correction is heard. */
+  private String former(State state, FieldSpec spec, FieldValue value) {
+    return state
+        .record()
+        .flatMap(r -> r.entry(spec.id()))
+        .filter(e -> e.provenance().way() != Provenance.Way.CONCLUDED)
+        .map(Entry::value)
+        .filter(v -> !v.equals(value) && !(v instanceof FieldValue.Note))
+        .map(v -> ", was " + brief(spec, v))
+        .orElse("");
+  }
+
+  /** Of a band the last digits are enough to know it by. */
+  private String brief(FieldSpec spec, FieldValue value) {
+    return value instanceof BandNumber band
+        ? Spoken.digits(band.lastDigits())
+        : phrases.spoken(spec, value);
+  }
+
+  /** The value that a field holds now, as said behind its name; empty where it holds none. */
+  String held(State state, FieldSpec spec) {
+    return state
+        .record()
+        .flatMap(r -> r.value(spec.id()))
+        .filter(v -> !(v instanceof FieldValue.Note))
+        .map(v -> ", now " + brief(spec, v))
+        .orElse("");
   }
 
   /** Once the species or the gauge says which band the bird takes, it is shown. */

@@ -1,47 +1,168 @@
 package org.calamus.core.dialogue;
 
 import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.rule.Finding;
 
-/** The part of the dialogue that takes values back and empties fields. */
+/**
+ * The part of the dialogue that takes values back and empties fields. What the console had
+ * concluded from a value goes with it; a field that was left as it was is asked again.
+ */
 final class TakingBack {
 
   private final Setup setup;
+  private final Prompts prompts;
 
   TakingBack(Setup setup) {
     this.setup = setup;
+    this.prompts = new Prompts(setup);
   }
 
-  /** Takes back the last change of the record; again: one more, to the first. */
+  /** Takes back the last thing that happened to the record; again: one more, to the first. */
   Step takeBack(State state, Instant at) {
-    if (state.changes().isEmpty() || state.record().isEmpty()) {
-      return Step.of(state.message("There is nothing to take back.")).say("nothing to take back");
+    List<Change> changes = state.changes();
+    if (changes.isEmpty()) {
+      return nothing(state);
     }
-    Change last = state.changes().get(state.changes().size() - 1);
-    CaptureRecord record = state.record().get();
-    FieldSpec spec = setup.form().spec(last.field());
-    CaptureRecord before =
-        last.before()
-            .map(e -> record.with(last.field(), e))
-            .orElseGet(() -> record.without(last.field()));
-    Optional<Finding> wrong = refusal(state, before, at);
+    int from = lastGroup(changes);
+    Change main = main(changes.subList(from, changes.size()));
+    if (main instanceof Change.Passed) {
+      return prompts.prompt(asking(undo(state, from, at).state(), main.field(), ""), "back");
+    }
+    Step undone = possible(undo(state, from, at), main.field(), at);
+    Optional<Finding> wrong = refusal(undone.state(), at);
     if (wrong.isPresent()) {
       return refuse(state, wrong.get());
     }
-    State undone =
-        state
-            .withRecord(before, state.changes().subList(0, state.changes().size() - 1))
-            .withOpen(Optional.of(last.field()))
-            .face(f -> f.withoutBig().withMessage(spec.label() + " taken back.").withKeys(""));
-    Effect journalled =
-        last.before()
-            .<Effect>map(e -> new Effect.JournalValue(before, last.field(), e))
-            .orElseGet(() -> new Effect.JournalErased(before, last.field(), at));
-    return Step.of(undone).then(journalled).say(spec.spoken() + " taken back. " + spec.spoken());
+    FieldSpec spec = setup.form().spec(main.field());
+    return undone
+        .then(s -> Step.of(asking(s, main.field(), spec.label() + " taken back.")))
+        .then(s -> Step.of(s.face(f -> f.withEchoed(Optional.of(main.field())))))
+        .then(s -> prompts.prompt(s, spec.spoken() + " taken back"));
+  }
+
+  /**
+   * What a field held before may have become impossible, as a band that was called lost meanwhile:
+   * then the field is emptied.
+   */
+  private Step possible(Step undone, FieldId field, Instant at) {
+    boolean isPossible = !holds(undone.state(), field) || refusal(undone.state(), at).isEmpty();
+    if (isPossible) {
+      return undone;
+    }
+    CaptureRecord without = undone.state().record().orElseThrow().without(field);
+    return undone
+        .then(s -> Step.of(s.withRecord(without, s.changes())))
+        .then(new Effect.JournalErased(without, field, at));
+  }
+
+  private static State asking(State state, FieldId field, String message) {
+    return state
+        .withOpen(Optional.of(field))
+        .face(f -> f.withoutBig().withMessage(message).withKeys(""));
+  }
+
+  private static Step nothing(State state) {
+    boolean isSaved = state.record().isEmpty() && state.lastSaved().isPresent();
+    String shown =
+        isSaved
+            ? "There is nothing to take back: record "
+                + state.lastSaved().get().id()
+                + " is saved and stays as it is."
+            : "There is nothing to take back.";
+    return Step.of(state.message(shown))
+        .say(isSaved ? "the last bird is saved. nothing to take back" : "nothing to take back");
+  }
+
+  /** Where the changes begin that are taken back together: one, and what was concluded from it. */
+  private static int lastGroup(List<Change> changes) {
+    int at = changes.size() - 1;
+    while (at > 0 && changes.get(at) instanceof Change.Concluded concluded) {
+      boolean isBehind = changes.get(at - 1).field() == concluded.from();
+      if (!isBehind && !(changes.get(at - 1) instanceof Change.Concluded)) {
+        return at;
+      }
+      at--;
+    }
+    FieldId field = changes.get(at).field();
+    while (at > 0
+        && changes.get(at) instanceof Change.Given
+        && changes.get(at - 1) instanceof Change.Concluded before
+        && before.from() == field) {
+      at--;
+    }
+    return at;
+  }
+
+  /** The change by which the others of its group came about. */
+  private static Change main(List<Change> group) {
+    return group.stream()
+        .filter(c -> !(c instanceof Change.Concluded))
+        .findFirst()
+        .orElse(group.get(0));
+  }
+
+  /** Undoes the changes from one on, the last first, with the journal. */
+  private static Step undo(State state, int from, Instant at) {
+    Step step = Step.of(state);
+    for (int i = state.changes().size() - 1; i >= from; i--) {
+      step = step.then(s -> undoLast(s, at));
+    }
+    return step;
+  }
+
+  private static Step undoLast(State state, Instant at) {
+    int last = state.changes().size() - 1;
+    Change change = state.changes().get(last);
+    List<Change> left = state.changes().subList(0, last);
+    if (change instanceof Change.Passed) {
+      return Step.of(state.withChanges(left));
+    }
+    Optional<Entry> held =
+        change instanceof Change.Given given
+            ? given.before()
+            : ((Change.Concluded) change).before();
+    CaptureRecord record = state.record().orElseThrow();
+    FieldId field = change.field();
+    if (held.isPresent()) {
+      CaptureRecord before = record.with(field, held.get());
+      return Step.of(state.withRecord(before, left))
+          .then(new Effect.JournalValue(before, field, held.get()));
+    }
+    CaptureRecord before = record.without(field);
+    return Step.of(state.withRecord(before, left))
+        .then(new Effect.JournalErased(before, field, at));
+  }
+
+  /** What was concluded from a value that was not taken in the end is not kept either. */
+  static Step withoutConclusions(State state, FieldId from, Instant at) {
+    Step step = Step.of(state);
+    while (isConcludedLast(step.state(), from)) {
+      step = step.then(s -> undoLast(s, at));
+    }
+    return step;
+  }
+
+  /** The changes that made a record that an earlier session left, as far as it tells. */
+  static List<Change> changes(CaptureRecord record) {
+    return record.entries().entrySet().stream()
+        .sorted(Comparator.comparing(e -> e.getValue().at()))
+        .map(e -> Taking.change(e.getKey(), Optional.empty(), e.getValue()))
+        .toList();
+  }
+
+  private static boolean isConcludedLast(State state, FieldId from) {
+    List<Change> changes = state.changes();
+    return !changes.isEmpty()
+        && changes.get(changes.size() - 1) instanceof Change.Concluded concluded
+        && concluded.from() == from
+        && state.record().flatMap(r -> r.entry(from)).isEmpty();
   }
 
   /** Empties the named field, or else the one asked, or else the one given last. */
@@ -56,25 +177,25 @@ final class TakingBack {
     }
     CaptureRecord record = state.record().orElseThrow();
     CaptureRecord without = record.without(field.get());
-    Optional<Finding> wrong = refusal(state, without, at);
+    Optional<Finding> wrong = refusal(state.withRecord(without, state.changes()), at);
     if (wrong.isPresent()) {
       return refuse(state, wrong.get());
     }
     FieldSpec spec = setup.form().spec(field.get());
     State erased =
-        state
-            .withChange(without, new Change(field.get(), record.entry(field.get())))
-            .withOpen(field)
-            .face(f -> f.withoutBig().withMessage(spec.label() + " erased.").withKeys(""));
+        asking(
+                state.withChange(without, new Change.Given(field.get(), record.entry(field.get()))),
+                field.get(),
+                spec.label() + " erased.")
+            .face(f -> f.withEchoed(field));
     return Step.of(erased)
         .then(new Effect.JournalErased(without, field.get(), at))
         .say(spec.spoken() + " erased. " + spec.spoken());
   }
 
   /** What a record would break without a value: without its kind a recapture is a new bird. */
-  private Optional<Finding> refusal(State state, CaptureRecord record, Instant at) {
-    return record.entries().keySet().stream()
-        .flatMap(f -> setup.rules().check(record, f, state.known(), at).stream())
+  private Optional<Finding> refusal(State state, Instant at) {
+    return setup.rules().review(state.record().orElseThrow(), state.known(), at).stream()
         .filter(f -> f.severity() == Finding.Severity.REFUSED)
         .findFirst();
   }

@@ -39,12 +39,22 @@ final class Values {
         given.isCorrection() && state.question().isEmpty()
             ? state.lastGiven()
             : Dialogue.askedField(state);
+    if (isLeftToKeypad(state, given, unnamed)) {
+      return prompts.leftToKeypad(state, unnamed.orElseThrow());
+    }
     List<Offer> said = new ArrayList<>();
     for (Meaning.Item item : given.items()) {
       Optional<FieldId> field = item.field().or(() -> unnamed);
       field.ifPresent(f -> said.add(new Offer(f, item.heard(), provenance)));
     }
     return inPlace(state, said, at);
+  }
+
+  /** Whether something is said without a name for a field that was not understood too often. */
+  private static boolean isLeftToKeypad(
+      State state, Meaning.Values given, Optional<FieldId> unnamed) {
+    return unnamed.filter(state.face().missed()::isGivenUp).isPresent()
+        && given.items().stream().anyMatch(i -> i.field().isEmpty());
   }
 
   /** How the bird went, where nothing else was said; the bird comes before any question. */
@@ -79,7 +89,11 @@ final class Values {
     }
     if (question.get() instanceof Question.Keep keep) {
       return offers.offer(
-          state.withOpen(Optional.of(keep.field())), Offers.with(given, keep.rest()), at);
+          state.withOpen(Optional.of(keep.field())), Offers.with(given, behind(keep, given)), at);
+    }
+    if (question.get() instanceof Question.Which which) {
+      return offers.offer(
+          state.withOpen(Optional.of(which.field())), Offers.with(given, which.rest()), at);
     }
     State asked = state.withQuestion(Optional.empty()).withOpen(Optional.of(FieldId.BAND));
     if (question.get() instanceof Question.Skipped skipped) {
@@ -130,6 +144,16 @@ final class Values {
         .findFirst();
   }
 
+  /**
+   * What is offered after what is given now: where the other of two values that do not go together
+   * is given anew, the value in question may be right after all.
+   */
+  private static List<Offer> behind(Question.Keep keep, List<Offer> given) {
+    FieldId other = keep.doubts().get(0).field();
+    boolean isOther = !keep.isAboutValue() && given.stream().anyMatch(o -> o.field() == other);
+    return isOther ? Offers.with(List.of(keep.offered()), keep.rest()) : keep.rest();
+  }
+
   private static boolean isBand(Offer offer) {
     return offer.field() == FieldId.BAND && !(offer.heard() instanceof Heard.No);
   }
@@ -141,6 +165,7 @@ final class Values {
         .filter(
             q ->
                 !(q instanceof Question.Keep)
+                    && !(q instanceof Question.Which)
                     && !(q instanceof Question.Skipped)
                     && !(q instanceof Question.Twice))
         .isPresent();

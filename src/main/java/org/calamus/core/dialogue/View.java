@@ -134,8 +134,20 @@ public record View(
    *
    * @param keys what to strike
    * @param meaning what it stands for
+   * @param reason why it cannot be chosen now, in a word or two; empty where it can
    */
-  public record Choice(String keys, String meaning) {}
+  public record Choice(String keys, String meaning, String reason) {
+
+    /** Something that can be chosen. */
+    public Choice(String keys, String meaning) {
+      this(keys, meaning, "");
+    }
+
+    /** What it stands for, with the reason why it cannot be chosen. */
+    public String text() {
+      return reason.isEmpty() ? meaning : meaning + " (" + reason + ")";
+    }
+  }
 
   /**
    * A field of the record.

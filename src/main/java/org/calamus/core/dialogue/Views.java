@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
 import org.calamus.core.instrument.Weighing;
@@ -55,7 +54,7 @@ public final class Views {
         health(state),
         state.console().decibels(),
         state.console().live().map(reading -> live(reading) + unseen(state.console())),
-        hints(state),
+        new Hints(setup).of(state),
         new NextBand(setup).of(state).map(b -> b.text()).orElse(""),
         Holding.held(state),
         state.savedCount(),
@@ -164,7 +163,7 @@ public final class Views {
   }
 
   private Optional<String> question(State state) {
-    return state.question().map(new Questions(setup.phrases())::shown);
+    return state.question().map(q -> new Questions(setup).shown(state, q));
   }
 
   private static List<View.Health> health(State state) {
@@ -190,51 +189,5 @@ public final class Views {
     boolean isUnseen =
         console.weighings().values().stream().anyMatch(Weighing::isLoadedBeforeSeenEmpty);
     return isUnseen ? "  empty it first" : "";
-  }
-
-  private List<View.Hint> hints(State state) {
-    if (state.face().isMenu()) {
-      return List.of(new View.Hint("", "two digits", "field"), new View.Hint("", "Enter", "close"));
-    }
-    List<View.Hint> hints = new ArrayList<>(new Heeding(setup).hints(state));
-    if (state.question().isPresent()) {
-      if (state.question().get() instanceof Question.Skipped) {
-        hints.add(new View.Hint("band lost", "+1", ""));
-        hints.add(new View.Hint("band destroyed", "+2", ""));
-        hints.add(new View.Hint("out of order", "+3", ""));
-      } else {
-        hints.add(new View.Hint("affirm", "Enter", "yes"));
-      }
-      hints.add(new View.Hint("negative", "-", "no"));
-    } else if (state.open().isEmpty()) {
-      hints.add(new View.Hint("save record", "Enter", ""));
-    }
-    Dialogue.askedField(state).map(setup.form()::spec).ifPresent(s -> hints.add(value(s, state)));
-    if (state.question().isEmpty()) {
-      hints.add(new View.Hint("correction", "-", ""));
-      hints.add(new View.Hint("next field", "*", ""));
-      hints.add(new View.Hint("", "+", "more"));
-    }
-    hints.add(new View.Hint("say again", "/", ""));
-    hints.add(new View.Hint("save record", "++", ""));
-    hints.add(new View.Hint("released", "+/", "bird goes, values stay"));
-    hints.add(new View.Hint("read back", "+*", "whole record"));
-    hints.add(new View.Hint("erase", "+-", "empty a field"));
-    hints.add(new View.Hint("abandon record", "+98", ""));
-    hints.add(new View.Hint("end session", "+99", ""));
-    hints.addAll(new Heeding(setup).changes(state));
-    return hints;
-  }
-
-  private View.Hint value(FieldSpec spec, State state) {
-    if (spec.kind() instanceof FieldKind.Measured) {
-      return new View.Hint("nine two", "92 Enter", spec.spoken());
-    }
-    if (spec.kind() instanceof FieldKind.Band) {
-      return new NextBand(setup).of(state).isPresent()
-          ? new View.Hint("last three", "digits Enter", "band")
-          : new View.Hint("all digits", "digits Enter", "band");
-    }
-    return new View.Hint("its name", "number Enter", spec.spoken());
   }
 }

@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import org.calamus.core.form.Form;
 import org.calamus.core.record.CaptureKind;
+import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 
 /**
@@ -82,6 +84,20 @@ final class HowRules {
             SOURCE,
             HowRules::skullUnused));
     return List.copyOf(rules);
+  }
+
+  /** The empty fields for what a field's codes name. */
+  static List<FieldId> lacking(CaptureRecord record, Form form, FieldId how) {
+    boolean isHow = how == FieldId.HOW_AGED || how == FieldId.HOW_SEXED;
+    List<Evidence> known = new ArrayList<>(isHow ? SCORED : List.of());
+    if (how == FieldId.HOW_AGED) {
+      known.add(SKULL);
+    }
+    return known.stream()
+        .filter(e -> record.codes(how).contains(e.code()))
+        .map(Evidence::field)
+        .filter(f -> form.has(f) && record.entry(f).isEmpty())
+        .toList();
   }
 
   private static Rule rule(FieldId how, Evidence evidence) {

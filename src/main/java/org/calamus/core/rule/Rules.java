@@ -59,6 +59,18 @@ public record Rules(Form form, Reference reference, Policy policy) {
     return found(r -> true, record, known, now);
   }
 
+  /**
+   * The fields that hold the evidence which a field names, as a skull its score, and that are
+   * empty.
+   *
+   * @param record the record
+   * @param how how it was aged or sexed; another field names none
+   * @return those that the form has, the first being the one to ask; empty where nothing is lacking
+   */
+  public List<FieldId> evidenceLacking(CaptureRecord record, FieldId how) {
+    return HowRules.lacking(record, form, how);
+  }
+
   private List<Finding> found(
       Predicate<Rule> isMeant, CaptureRecord record, Known known, Instant now) {
     RuleCase subject = new RuleCase(record, form, reference, known, policy, now);

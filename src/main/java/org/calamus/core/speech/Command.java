@@ -13,12 +13,20 @@ public enum Command {
   CORRECT,
   /** Say the last phrase again. */
   REPEAT,
-  /** Read back the whole record. */
+  /** Read back the whole record, or one field. */
   READBACK,
+  /** Read back the field that is asked; by key alone, since the words name the field. */
+  READ_FIELD,
+  /** Say which fields have no value yet. */
+  MISSING,
+  /** Say what fits now. */
+  HELP,
   /** Empty a field. */
   ERASE,
   /** Go on to the next field and leave this one empty. */
   NEXT,
+  /** Go back to the field before. */
+  PREVIOUS,
   /** Save the record. */
   SAVE,
   /** Abandon the record. */

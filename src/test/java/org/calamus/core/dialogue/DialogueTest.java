@@ -110,7 +110,7 @@ class DialogueTest {
   void correctsTheLastValueInOneTurn() {
     Talk talk = nuthatch().say("ninety three").say("correction nine two");
     assertThat(talk.field(FieldId.WING)).isEqualTo("92");
-    assertThat(talk.lastSpoken()).isEqualTo("wing nine two. mass");
+    assertThat(talk.lastSpoken()).isEqualTo("wing nine two, was nine three. mass");
   }
 
   @Test

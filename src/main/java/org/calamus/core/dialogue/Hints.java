@@ -1,0 +1,86 @@
+package org.calamus.core.dialogue;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import org.calamus.core.form.FieldKind;
+import org.calamus.core.form.FieldSpec;
+import org.calamus.core.speech.Command;
+
+/** What may be said or pressed now, what is likeliest first; made from the table of commands. */
+final class Hints {
+
+  private static final Set<Command> ANSWERS =
+      EnumSet.of(Command.AFFIRM, Command.NEGATIVE, Command.OUT_OF_ORDER);
+
+  /** What leads on from a field, and stands before the many that are rarely wanted. */
+  private static final Set<Command> ONWARD = EnumSet.of(Command.CORRECT, Command.NEXT);
+
+  private final Setup setup;
+
+  Hints(Setup setup) {
+    this.setup = setup;
+  }
+
+  List<View.Hint> of(State state) {
+    if (state.face().isMenu()) {
+      return List.of(new View.Hint("", "two digits", "field"), new View.Hint("", "Enter", "close"));
+    }
+    List<View.Hint> hints = new ArrayList<>(new Heeding(setup).hints(state));
+    if (state.question().isPresent()) {
+      hints.addAll(answers(state, state.question().get()));
+    } else if (state.open().isEmpty()) {
+      hints.add(new View.Hint("save record", "Enter", ""));
+    }
+    Dialogue.askedField(state).map(setup.form()::spec).ifPresent(s -> hints.add(value(s, state)));
+    if (state.question().isEmpty()) {
+      hints.addAll(commands(state, ONWARD));
+      hints.add(new View.Hint("", "+", "more"));
+    }
+    hints.addAll(commands(state, rest()));
+    hints.add(new View.Hint("released", "+/", "bird goes, values stay"));
+    return hints;
+  }
+
+  private List<View.Hint> answers(State state, Question question) {
+    List<View.Hint> hints = new ArrayList<>();
+    if (question instanceof Question.Skipped) {
+      hints.add(new View.Hint("band lost", "+1", ""));
+      hints.add(new View.Hint("band destroyed", "+2", ""));
+    }
+    Set<Command> fitting = EnumSet.copyOf(ANSWERS);
+    if (BandQuestions.isBand(question) || question instanceof Question.Which) {
+      fitting.remove(Command.AFFIRM);
+    }
+    hints.addAll(commands(state, fitting));
+    return hints;
+  }
+
+  private static Set<Command> rest() {
+    Set<Command> rest = EnumSet.allOf(Command.class);
+    rest.removeAll(ANSWERS);
+    rest.removeAll(ONWARD);
+    return rest;
+  }
+
+  private List<View.Hint> commands(State state, Set<Command> commands) {
+    return Sayable.ALL.stream()
+        .filter(s -> commands.contains(s.command()) && s.unavailable(state).isEmpty())
+        .map(
+            s -> new View.Hint(setup.words(s.command()).orElse(s.meaning()), s.keys(), s.meaning()))
+        .toList();
+  }
+
+  private View.Hint value(FieldSpec spec, State state) {
+    if (spec.kind() instanceof FieldKind.Measured) {
+      return new View.Hint("nine two", "92 Enter", spec.spoken());
+    }
+    if (spec.kind() instanceof FieldKind.Band) {
+      return new NextBand(setup).of(state).isPresent()
+          ? new View.Hint("last three", "digits Enter", "band")
+          : new View.Hint("all digits", "digits Enter", "band");
+    }
+    return new View.Hint("its name", "number Enter", spec.spoken());
+  }
+}
