@@ -20,7 +20,8 @@ import org.calamus.port.StationSettings;
  * The code tables that a station makes of its own people and nets, and how they are said.
  *
  * <p>A net and a person is a code, such as {@code 7a} or {@code QX}, which is said in digits and
- * letters; or a code and a spoken form, {@code RB = reed bed}, which is said and read back instead.
+ * letters; or a code and a spoken form, {@code SP = south pond}, which is said and read back
+ * instead.
  */
 final class StationLists {
 

@@ -10,7 +10,7 @@ import java.util.Optional;
  * What a station decided for itself about its work.
  *
  * @param nets the codes of its nets, each with a spoken form behind an equals sign where it has
- *     one, such as {@code RB = reed bed}; where there is none, nets are numbered 1 to 99
+ *     one, such as {@code SP = south pond}; where there is none, nets are numbered 1 to 99
  * @param people the initials of those who band and write, likewise
  * @param strings the band strings it was issued; where there is none they are learnt from the first
  *     band used

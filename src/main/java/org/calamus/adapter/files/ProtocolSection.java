@@ -51,7 +51,7 @@ final class ProtocolSection {
     List<String> entries = root.words(key);
     for (String entry : entries) {
       if (entry.startsWith("=") || entry.endsWith("=")) {
-        root.mistake(key, "\"" + entry + "\" is not whole; write it as 'RB = reed bed'.");
+        root.mistake(key, "\"" + entry + "\" is not whole; write it as 'SP = south pond'.");
       }
     }
     return entries;

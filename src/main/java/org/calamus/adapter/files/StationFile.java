@@ -29,7 +29,7 @@ import org.tomlj.TomlTable;
  * codes = 'euring'               # or 'laboratory', as where it is left out
  * voice = 'flite -voice slt -t'  # where left out, the built-in voice
  *
- * nets = ['1', '7a', 'RB = reed bed']  # a code, and how it is said; where left out, 1 to 99
+ * nets = ['1', '7a', 'SP = south pond']  # a code, and how it is said; where left out, 1 to 99
  * people = ['QX', 'ZB']          # who bands and who writes
  * warn-after-minutes = 5         # a bird in the hand
  * limit-minutes = 10

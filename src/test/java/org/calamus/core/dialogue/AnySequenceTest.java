@@ -60,6 +60,8 @@ class AnySequenceTest {
           "console open listening",
           "negative",
           "save record",
+          "song sparrow second year male wing six six",
+          "released",
           "new band",
           "out of order",
           "released",
