@@ -100,11 +100,11 @@ record Station(
     Map<String, DeviceDescription> byName = new TreeMap<>();
     devices.values().forEach(d -> byName.put(d.name(), d));
     return new Setup(
-        form,
-        new Rules(form, reference, policy()),
-        new Interpreter(vocabulary, form),
-        new Grammars(vocabulary.within(form)),
-        new Setup.Station(settings.place(), settings.bander(), settings.zone()),
+            form,
+            new Rules(form, reference, policy()),
+            new Interpreter(vocabulary, form),
+            new Grammars(vocabulary.within(form)),
+            new Setup.Station(settings.place(), settings.bander(), settings.zone()),
             byName)
         .heeding(settings.heed());
   }

@@ -62,7 +62,16 @@ public record StationSettings(
       Optional<String> voiceCommand,
       List<InstrumentAt> instruments,
       Protocol protocol) {
-    this(place, bander, zone, microphone, voiceCommand, instruments, protocol, CodeSet.LABORATORY, Heed.usual());
+    this(
+        place,
+        bander,
+        zone,
+        microphone,
+        voiceCommand,
+        instruments,
+        protocol,
+        CodeSet.LABORATORY,
+        Heed.usual());
   }
 
   /** The same with the codes of another set. */
@@ -86,7 +95,15 @@ public record StationSettings(
   /** The same with another place and bander. */
   public StationSettings called(String otherPlace, String otherBander) {
     return new StationSettings(
-        otherPlace, otherBander, zone, microphone, voiceCommand, instruments, protocol, codes, heed);
+        otherPlace,
+        otherBander,
+        zone,
+        microphone,
+        voiceCommand,
+        instruments,
+        protocol,
+        codes,
+        heed);
   }
 
   /**

@@ -60,7 +60,8 @@ final class Tables {
     }
     boolean hasPeer = all.peer.utterances() > 0;
     String head =
-        String.format(Locale.ROOT, "%6s %7s %6s %6s %6s", "WER %", "words %", "value", "again", "wrong");
+        String.format(
+            Locale.ROOT, "%6s %7s %6s %6s %6s", "WER %", "words %", "value", "again", "wrong");
     out.printf("%n%-34s %5s %s%s%n", title, "said", head, hasPeer ? " |" + head + " ahead" : "");
     rows.forEach((name, pair) -> row(name, pair, hasPeer));
     row(TOGETHER, all, hasPeer);
@@ -182,7 +183,8 @@ final class Tables {
       return;
     }
     boolean hasPeer = trials.stream().anyMatch(t -> t.peer().isPresent());
-    String head = String.format(Locale.ROOT, "%6s %6s %6s %9s", "words", "asked", "taken", "a minute");
+    String head =
+        String.format(Locale.ROOT, "%6s %6s %6s %9s", "words", "asked", "taken", "a minute");
     out.printf("%n%-34s %7s %s%s%n", title, "minutes", head, hasPeer ? " |" + head + " ahead" : "");
     rows.forEach((name, row) -> chatter(name, row, hasPeer));
     chatter(TOGETHER, trials.stream().filter(t -> t.said().isChatter()).toList(), hasPeer);

@@ -30,7 +30,8 @@ class StationListsTest {
             Optional.empty(),
             List.of(),
             protocol,
-            org.calamus.core.form.CodeSet.LABORATORY, org.calamus.core.dialogue.Heed.usual()));
+            org.calamus.core.form.CodeSet.LABORATORY,
+            org.calamus.core.dialogue.Heed.usual()));
   }
 
   @Test
