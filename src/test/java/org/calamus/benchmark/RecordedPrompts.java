@@ -24,22 +24,6 @@ final class RecordedPrompts implements Speaker.Mouth {
 
   private static final Path SOUNDS = Path.of("/usr/share/asterisk/sounds");
   private static final AudioFormat FORMAT = new AudioFormat(16000, 16, 1, true, false);
-  private static final List<String> DIGITS =
-      List.of("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine");
-  private static final List<String> TEENS =
-      List.of(
-          "ten",
-          "eleven",
-          "twelve",
-          "thirteen",
-          "fourteen",
-          "fifteen",
-          "sixteen",
-          "seventeen",
-          "eighteen",
-          "nineteen");
-  private static final List<String> TENS =
-      List.of("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety");
   private static final String LETTERS =
       "alpha bravo charlie delta echo foxtrot golf hotel india juliet kilo lima mike november"
           + " oscar papa quebec romeo sierra tango uniform victor whiskey x-ray yankee zulu";
@@ -48,12 +32,8 @@ final class RecordedPrompts implements Speaker.Mouth {
   private final Map<Path, byte[]> decoded = new HashMap<>();
 
   RecordedPrompts(Path folder) throws IOException {
-    for (int i = 0; i < 10; i++) {
-      files.put(DIGITS.get(i), folder.resolve("digits/" + i + ".g722"));
-      files.put(TEENS.get(i), folder.resolve("digits/1" + i + ".g722"));
-    }
-    for (int i = 0; i < TENS.size(); i++) {
-      files.put(TENS.get(i), folder.resolve("digits/" + (i + 2) + "0.g722"));
+    for (int i = 0; i < 100; i += i < 20 ? 1 : 10) {
+      files.put(SpokenNumbers.inWords(i), folder.resolve("digits/" + i + ".g722"));
     }
     files.put("oh", folder.resolve("digits/oh.g722"));
     files.put("hundred", folder.resolve("digits/hundred.g722"));

@@ -1,5 +1,6 @@
 package org.calamus.support;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +16,8 @@ import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.record.Reading;
+import org.calamus.core.record.Unit;
 import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Utterance;
 
@@ -50,6 +53,17 @@ public final class Talk {
       if (effect instanceof Effect.SaveRecord save) {
         event(new Event.Saved(now, save.record()));
       }
+    }
+    return this;
+  }
+
+  /** Has the balance of Fenwick Marsh send stable weights in grams, five a second. */
+  public Talk weigh(String... amounts) {
+    for (String amount : amounts) {
+      Reading reading =
+          new Reading(
+              new BigDecimal(amount), Unit.GRAM, Reading.Stability.STABLE, "ST," + amount + " g");
+      event(new Event.ReadingArrived(now.plusMillis(200), Fenwick.balance().name(), reading));
     }
     return this;
   }

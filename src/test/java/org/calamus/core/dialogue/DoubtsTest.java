@@ -2,15 +2,12 @@ package org.calamus.core.dialogue;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.form.CodeSet;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
-import org.calamus.core.record.Reading;
-import org.calamus.core.record.Unit;
 import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Utterance;
@@ -27,17 +24,6 @@ class DoubtsTest {
   private static Talk withBalance() {
     Talk talk = new Talk(Fenwick.setup(Fenwick.balance()), Known.nothing());
     return talk.event(new Event.Started(talk.now(), Optional.empty()));
-  }
-
-  private static Talk weigh(Talk talk, String... amounts) {
-    for (String amount : amounts) {
-      Reading reading =
-          new Reading(
-              new BigDecimal(amount), Unit.GRAM, Reading.Stability.STABLE, "ST," + amount + " g");
-      talk.event(
-          new Event.ReadingArrived(talk.now().plusMillis(200), Fenwick.balance().name(), reading));
-    }
-    return talk;
   }
 
   private static Talk wholeForm() {
@@ -127,7 +113,7 @@ class DoubtsTest {
 
   @Test
   void aMassWeighedBeforeTheBirdIsAskedAboutWithItsFirstValue() {
-    Talk talk = weigh(withBalance(), "0.0", "22.3", "22.3");
+    Talk talk = withBalance().weigh("0.0", "22.3", "22.3");
     assertThat(talk.view().message()).contains("22.3 g waits for a bird");
     assertThat(talk.record()).isEmpty();
     talk.say("two eight four one five five six zero one");
@@ -141,10 +127,10 @@ class DoubtsTest {
 
   @Test
   void aMassOfTheBirdBeforeIsDropped() {
-    Talk talk = weigh(withBalance(), "0.0", "22.3", "22.3");
+    Talk talk = withBalance().weigh("0.0", "22.3", "22.3");
     talk.say("two eight four one five five six zero one").say("negative");
     assertThat(talk.field(FieldId.MASS)).isEqualTo("-");
-    assertThat(weigh(talk, "0.0", "23.1", "23.1").field(FieldId.MASS)).isEqualTo("23.1");
+    assertThat(talk.weigh("0.0", "23.1", "23.1").field(FieldId.MASS)).isEqualTo("23.1");
   }
 
   @Test

@@ -2,13 +2,10 @@ package org.calamus.core.dialogue;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.math.BigDecimal;
 import java.util.Optional;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Provenance;
-import org.calamus.core.record.Reading;
-import org.calamus.core.record.Unit;
 import org.calamus.core.rule.Known;
 import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
@@ -24,20 +21,9 @@ class NothingLostTest {
         .say("white breasted nuthatch second year male");
   }
 
-  private static Talk weigh(Talk talk, String... amounts) {
-    for (String amount : amounts) {
-      Reading reading =
-          new Reading(
-              new BigDecimal(amount), Unit.GRAM, Reading.Stability.STABLE, "ST," + amount + " g");
-      talk.event(
-          new Event.ReadingArrived(talk.now().plusMillis(200), Fenwick.balance().name(), reading));
-    }
-    return talk;
-  }
-
   @Test
   void aSettledMassFillsItsFieldWithTheLinesItCameFrom() {
-    Talk talk = weigh(nuthatch(), "0.0", "22.3", "22.3");
+    Talk talk = nuthatch().weigh("0.0", "22.3", "22.3");
     assertThat(talk.field(FieldId.MASS)).isEqualTo("22.3");
     Provenance provenance =
         talk.record().orElseThrow().entry(FieldId.MASS).orElseThrow().provenance();
@@ -47,7 +33,7 @@ class NothingLostTest {
 
   @Test
   void aMassThatSettlesDuringAQuestionIsTakenAfterIt() {
-    Talk talk = weigh(nuthatch().say("two nine"), "0.0", "22.3", "22.3");
+    Talk talk = nuthatch().say("two nine").weigh("0.0", "22.3", "22.3");
     assertThat(talk.field(FieldId.MASS)).isEqualTo("-");
     talk.spoken();
     talk.say("affirm");
@@ -58,14 +44,14 @@ class NothingLostTest {
 
   @Test
   void aMassThatSettlesDuringAnotherQuestionIsTakenAfterItToo() {
-    Talk talk = weigh(nuthatch().say("abandon record"), "0.0", "22.3", "22.3").say("negative");
+    Talk talk = nuthatch().say("abandon record").weigh("0.0", "22.3", "22.3").say("negative");
     assertThat(talk.field(FieldId.MASS)).isEqualTo("22.3");
     assertThat(talk.lastSpoken()).isEqualTo("going on. mass two two point three. wing");
   }
 
   @Test
   void aMassThatSettlesWhileKeysAreStruckLeavesThemAlone() {
-    Talk talk = weigh(nuthatch().keys("9"), "0.0", "22.3", "22.3");
+    Talk talk = nuthatch().keys("9").weigh("0.0", "22.3", "22.3");
     assertThat(talk.view().big()).isEqualTo("9");
     talk.keys("2\n");
     assertThat(talk.field(FieldId.WING)).isEqualTo("92");
@@ -74,7 +60,7 @@ class NothingLostTest {
 
   @Test
   void aWaitingMassIsOfferedBeforeTheRecordIsSaved() {
-    Talk talk = weigh(nuthatch().keys("9"), "0.0", "22.3", "22.3").keys("-").say("save record");
+    Talk talk = nuthatch().keys("9").weigh("0.0", "22.3", "22.3").keys("-").say("save record");
     assertThat(talk.saved()).isZero();
     assertThat(talk.lastSpoken()).isEqualTo("mass two two point three. wing");
     assertThat(talk.say("save record").saved()).isEqualTo(1);
@@ -143,10 +129,10 @@ class NothingLostTest {
 
   @Test
   void aScaleThatGoesAwayInMidWeighingHasSettledNothing() {
-    Talk talk = weigh(nuthatch(), "0.0", "22.3");
+    Talk talk = nuthatch().weigh("0.0", "22.3");
     talk.event(new Event.PartDown(talk.now(), Part.SCALE, "The scale is gone; plug it in."));
     assertThat(talk.view().live()).isEmpty();
-    assertThat(weigh(talk, "22.3", "22.3").field(FieldId.MASS)).isEqualTo("-");
+    assertThat(talk.weigh("22.3", "22.3").field(FieldId.MASS)).isEqualTo("-");
   }
 
   @Test

@@ -2,15 +2,12 @@ package org.calamus.core.dialogue;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.form.CodeSet;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
-import org.calamus.core.record.Reading;
-import org.calamus.core.record.Unit;
 import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Known;
 import org.calamus.support.Fenwick;
@@ -41,17 +38,6 @@ class TakingBackTest {
     Talk talk =
         new Talk(WholeRecord.setup(CodeSet.LABORATORY, strings), Known.of(strings, List.of()));
     return talk.event(new Event.Started(talk.now(), Optional.empty()));
-  }
-
-  private static Talk weigh(Talk talk, String... amounts) {
-    for (String amount : amounts) {
-      Reading reading =
-          new Reading(
-              new BigDecimal(amount), Unit.GRAM, Reading.Stability.STABLE, "ST," + amount + " g");
-      talk.event(
-          new Event.ReadingArrived(talk.now().plusMillis(200), Fenwick.balance().name(), reading));
-    }
-    return talk;
   }
 
   @Test
@@ -97,10 +83,10 @@ class TakingBackTest {
   void takesBackWhatTheScaleSent() {
     Talk talk = new Talk(Fenwick.setup(Fenwick.balance()), Known.nothing());
     talk.event(new Event.Started(talk.now(), Optional.empty())).say("white breasted nuthatch");
-    weigh(talk, "0.0", "22.3", "22.3");
+    talk.weigh("0.0", "22.3", "22.3");
     assertThat(talk.field(FieldId.MASS)).isEqualTo("22.3");
     assertThat(talk.say("correction").field(FieldId.MASS)).isEqualTo("-");
-    assertThat(weigh(talk, "22.3", "22.3").field(FieldId.MASS)).as("the same load").isEqualTo("-");
+    assertThat(talk.weigh("22.3", "22.3").field(FieldId.MASS)).as("the same load").isEqualTo("-");
   }
 
   @Test

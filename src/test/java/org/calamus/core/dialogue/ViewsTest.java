@@ -2,7 +2,6 @@ package org.calamus.core.dialogue;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.math.BigDecimal;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -10,8 +9,6 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
-import org.calamus.core.record.Reading;
-import org.calamus.core.record.Unit;
 import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Command;
 import org.calamus.core.speech.Interpreter;
@@ -246,17 +243,9 @@ class ViewsTest {
   @Test
   void aLoadThatWasOnTheScaleBeforeItWasSeenEmptyIsExplained() {
     Talk talk = new Talk(Fenwick.setup(Fenwick.balance()), Known.nothing());
-    assertThat(weigh(talk, "22.3").view().live()).hasValue("22.3 g  stable  empty it first");
-    assertThat(weigh(talk, "0.0").view().live()).hasValue("0.0 g  stable");
-    assertThat(weigh(talk, "22.3").view().live()).hasValue("22.3 g  stable");
-  }
-
-  private static Talk weigh(Talk talk, String grams) {
-    Reading reading =
-        new Reading(
-            new BigDecimal(grams), Unit.GRAM, Reading.Stability.STABLE, "ST,+" + grams + "  g");
-    return talk.event(
-        new Event.ReadingArrived(talk.now().plusMillis(200), Fenwick.balance().name(), reading));
+    assertThat(talk.weigh("22.3").view().live()).hasValue("22.3 g  stable  empty it first");
+    assertThat(talk.weigh("0.0").view().live()).hasValue("0.0 g  stable");
+    assertThat(talk.weigh("22.3").view().live()).hasValue("22.3 g  stable");
   }
 
   @Test
