@@ -102,7 +102,6 @@ final class ScreenLoop implements Runnable {
 
   @Override
   public void run() {
-    boolean isCrash = true;
     try {
       while (!isStopping) {
         readKeys();
@@ -112,18 +111,28 @@ final class ScreenLoop implements Runnable {
         }
         LockSupport.parkNanos(PAUSE_NANOS);
       }
-      isCrash = false;
     } catch (IOException e) {
       // the window was closed or the line cut: nothing can be shown any more
-      isCrash = false;
+      end(!isStopping);
+    } catch (RuntimeException | Error e) {
+      crash(e);
     } finally {
       ended.countDown();
-      if (isCrash) {
-        giveBack.run();
-      }
-      if (!isStopping || isCrash) {
-        sink.post(new Event.Stopping(clock.now()));
-      }
+    }
+  }
+
+  /** Tells of the error while the process still runs: whoever hears of the end may end it. */
+  private void crash(Throwable error) {
+    ended.countDown();
+    giveBack.run();
+    thread.getUncaughtExceptionHandler().uncaughtException(thread, error);
+    end(true);
+  }
+
+  private void end(boolean isOwn) {
+    ended.countDown();
+    if (isOwn) {
+      sink.post(new Event.Stopping(clock.now()));
     }
   }
 
