@@ -88,7 +88,7 @@ public record Grammars(Vocabulary vocabulary) {
       int times = isAnswer(form) ? answerRepeats : repeats(form, field);
       phrases.addAll(Collections.nCopies(times, form.text()));
     }
-    if (field.filter(Grammars::wantsPairs).isPresent()) {
+    if (field.filter(Grammars::wantsNumber).isPresent()) {
       phrases.addAll(new NumberPairs(field.get()).of(forms));
     }
     String name = field.map(f -> f.id().name()).orElse("NONE") + (answerRepeats > 1 ? "?" : "");
@@ -143,9 +143,9 @@ public record Grammars(Vocabulary vocabulary) {
     return field.kind() instanceof FieldKind.Coded coded && coded.table().isNumbered();
   }
 
-  /** Whether its numbers are longer than one digit. */
-  private static boolean wantsPairs(FieldSpec field) {
-    return wantsNumber(field) && !(isScore(field) && longestNumber(field).equals(Optional.of(1)));
+  /** Whether its codes are single digits; a measure is often named or corrected meanwhile. */
+  static boolean isOneDigit(FieldSpec field) {
+    return isScore(field) && longestNumber(field).equals(Optional.of(1));
   }
 
   /**
@@ -168,11 +168,15 @@ public record Grammars(Vocabulary vocabulary) {
       return forms;
     }
     boolean wantsDigits = wantsDigits(field.get());
+    boolean isOneDigit = isOneDigit(field.get());
     List<SpokenForm> shorts = forms.stream().filter(f -> f.section().isShort()).toList();
     return forms.stream()
         .filter(f -> !isOf(FieldId.SPECIES, f))
-        .filter(f -> shorts.stream().noneMatch(s -> isWithin(s, f)))
-        .filter(f -> !wantsDigits || isDigit(f.meaning()) || !isNumber(f.meaning()))
+        .filter(
+            f ->
+                isCodeOf(field.get().id(), f.meaning())
+                    || shorts.stream().noneMatch(s -> isWithin(s, f)))
+        .filter(f -> !wantsDigits || isDigit(f.meaning()) || !isNumber(f.meaning()) || isOneDigit)
         .filter(f -> !(f.meaning() instanceof Token.HundredAnd) || isMeasured(field.get()))
         .filter(f -> !(f.meaning() instanceof Token.HundredHours) || isTime(field.get()))
         .toList();
