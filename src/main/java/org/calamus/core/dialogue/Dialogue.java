@@ -64,6 +64,11 @@ public final class Dialogue {
     return mustListen ? step.then(new Effect.ListenFor(grammar(step.state()))) : step;
   }
 
+  /** Tells what happens to utterances in this dialogue. */
+  public Accounts accounts() {
+    return new Accounts(setup);
+  }
+
   /** What to listen for in a state. */
   Grammar grammar(State state) {
     return heeding.grammar(state).orElseGet(() -> attentive(state));
