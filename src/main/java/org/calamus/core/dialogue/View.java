@@ -31,6 +31,7 @@ import org.calamus.core.record.FieldId;
  *     asked; empty where there is nothing to choose
  * @param history what is known of the bird whose band was read, newest capture first; one line each
  * @param hold how the time in the hand stands against the station's limit
+ * @param pictures where the measures of the bird fall, for the eye
  */
 public record View(
     Mode mode,
@@ -52,7 +53,8 @@ public record View(
     List<String> cautions,
     List<Choice> choices,
     List<String> history,
-    Hold hold) {
+    Hold hold,
+    Pictures pictures) {
 
   /** Copies the lists. */
   public View {
@@ -64,6 +66,7 @@ public record View(
     cautions = List.copyOf(cautions);
     choices = List.copyOf(choices);
     history = List.copyOf(history);
+    Objects.requireNonNull(pictures);
   }
 
   /** The same view with another level at the microphone. */
@@ -88,7 +91,8 @@ public record View(
         cautions,
         choices,
         history,
-        hold);
+        hold,
+        pictures);
   }
 
   /** Whether commands are among the choices, as in the keypad's menu, and not codes alone. */
