@@ -172,7 +172,10 @@ public final class Views {
   private static List<View.Health> health(State state) {
     List<View.Health> all = new ArrayList<>();
     for (Part part : Part.values()) {
-      all.add(state.console().health().getOrDefault(part, new View.Health(part, false, "")));
+      boolean isUsed = part != Part.KEEPER || state.console().health().containsKey(part);
+      if (isUsed) {
+        all.add(state.console().health().getOrDefault(part, new View.Health(part, false, "")));
+      }
     }
     return all;
   }
