@@ -122,9 +122,7 @@ enum Situation {
             Part.VOICE, "built-in voice",
             Part.SCALE, "bench balance",
             Part.STORE, "calamus.db");
-    for (Part part : Part.values()) {
-      talk.event(new Event.PartUp(talk.now(), part, names.get(part)));
-    }
+    names.forEach((part, name) -> talk.event(new Event.PartUp(talk.now(), part, name)));
     return talk.event(new Event.LevelMeasured(talk.now(), -38, false));
   }
 
