@@ -31,6 +31,8 @@ import org.calamus.core.record.FieldId;
  *     asked; empty where there is nothing to choose
  * @param history what is known of the bird whose band was read, newest capture first; one line each
  * @param hold how the time in the hand stands against the station's limit
+ * @param correcting which saved record is open, such as {@code correcting 2841-55601}; empty where
+ *     the record is that of a bird in the hand, or none is open
  */
 public record View(
     Mode mode,
@@ -52,7 +54,8 @@ public record View(
     List<String> cautions,
     List<Choice> choices,
     List<String> history,
-    Hold hold) {
+    Hold hold,
+    String correcting) {
 
   /** Copies the lists. */
   public View {
@@ -88,7 +91,8 @@ public record View(
         cautions,
         choices,
         history,
-        hold);
+        hold,
+        correcting);
   }
 
   /** Whether commands are among the choices, as in the keypad's menu, and not codes alone. */

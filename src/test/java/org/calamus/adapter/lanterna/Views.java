@@ -392,7 +392,8 @@ final class Views {
           cautions,
           choices,
           history,
-          hold);
+          hold,
+          "");
     }
   }
 }

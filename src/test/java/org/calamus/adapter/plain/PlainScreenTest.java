@@ -264,7 +264,8 @@ class PlainScreenTest {
           List.of("the bird comes first"),
           choices,
           history,
-          hold);
+          hold,
+          "");
     }
   }
 }
