@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.calamus.adapter.files.MemoFiles;
+import org.calamus.adapter.files.UtteranceFiles;
 import org.calamus.adapter.lanterna.LanternaScreen;
 import org.calamus.adapter.microphone.MicrophoneSource;
 import org.calamus.adapter.microphone.WavSource;
@@ -23,10 +24,12 @@ import org.calamus.engine.Ports;
 import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
 import org.calamus.port.Ears;
+import org.calamus.port.KeepUtterances;
 import org.calamus.port.RecordStore;
 import org.calamus.port.Screen;
 import org.calamus.port.SessionWatcher;
 import org.calamus.port.StationSettings.InstrumentAt;
+import org.calamus.port.UtteranceKeeper;
 import org.calamus.port.Voice;
 
 /** The live console. */
@@ -51,7 +54,8 @@ final class CaptureCommand {
     if (!options.isPlain()) {
       Log.instead(folders.log());
     }
-    Ears ears = ears(folders, station, sound);
+    UtteranceKeeper keeper = keeper(folders, station);
+    Ears ears = ears(folders, station, sound, keeper);
     try (RecordStore store = new SqliteRecordStore(folders.data(), folders.natives())) {
       Ports ports =
           new Ports(
@@ -61,7 +65,8 @@ final class CaptureCommand {
               new MemoFiles(folders.data()),
               screen(station, clock),
               clock,
-              watcher(station));
+              watcher(station),
+              keeper);
       new Session(station.setup(), ports, serial(station)).run();
     } finally {
       model.get().ifPresent(ModelFolder::close);
@@ -114,7 +119,8 @@ final class CaptureCommand {
    * The ears, made while the keypad works already; where there is no model the console goes on by
    * keypad and says why. A model that the user named is looked at beforehand: it was asked for.
    */
-  private Ears ears(Folders folders, Station station, Optional<AudioSource> sound) {
+  private Ears ears(
+      Folders folders, Station station, Optional<AudioSource> sound, UtteranceKeeper keeper) {
     if (sound.isEmpty()) {
       return new DeafEars(clock);
     }
@@ -128,7 +134,7 @@ final class CaptureCommand {
           ModelFolder folder = SpeechModel.open(folders, options.model(), station.vocabulary());
           model.set(Optional.of(folder));
           warnOfOwnWords(folders, station);
-          return new VoskEars(folder.path(), sound.get(), clock, settings(folders, folder));
+          return new VoskEars(folder.path(), sound.get(), clock, settings(folders, folder), keeper);
         },
         clock);
   }
@@ -144,6 +150,15 @@ final class CaptureCommand {
 
   private static VoskEars.Settings settings(Folders folders, ModelFolder folder) {
     return VoskEars.Settings.usual().framesOf(folder.frameMillis()).loggingTo(folders.log());
+  }
+
+  /** Keeps what is said only where the station or the command line asks for it. */
+  private UtteranceKeeper keeper(Folders folders, Station station) {
+    KeepUtterances wanted = station.settings().keeping();
+    boolean isListening = !capture.isKeypadOnly();
+    return isListening && (wanted.isOn() || capture.isKeeping())
+        ? new UtteranceFiles(folders.data(), wanted.mostMegabytes(), clock)
+        : UtteranceKeeper.none();
   }
 
   private Voice voice(Station station) {

@@ -32,6 +32,11 @@ final class CaptureOptions {
   @Option(names = "--place", paramLabel = "NAME", description = "The station's name.")
   private String place;
 
+  @Option(
+      names = "--keep-utterances",
+      description = "Keeps what is said at the table, as sound in the data folder, for replay.")
+  private boolean isKeeping;
+
   List<Path> recordings() {
     return recordings;
   }
@@ -54,5 +59,9 @@ final class CaptureOptions {
 
   Optional<String> place() {
     return Optional.ofNullable(place);
+  }
+
+  boolean isKeeping() {
+    return isKeeping;
   }
 }

@@ -25,7 +25,13 @@ import picocli.CommandLine.Spec;
       "Exit codes: 0 done, 1 failure, 2 wrong use, 3 something needed is missing.",
       "The bird's welfare comes first. Band only under your permit and your scheme's rules."
     },
-    subcommands = {Cli.Demo.class, Cli.Capture.class, Cli.Check.class, Cli.Microphone.class})
+    subcommands = {
+      Cli.Demo.class,
+      Cli.Capture.class,
+      Cli.Check.class,
+      Cli.Microphone.class,
+      Cli.Replay.class
+    })
 public final class Cli implements Callable<Integer> {
 
   @Spec private CommandLine.Model.CommandSpec spec;
@@ -153,6 +159,30 @@ public final class Cli implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
       return new MicrophoneCommand(options, Optional.ofNullable(recording)).run();
+    }
+  }
+
+  /** Kept utterances, heard anew. */
+  @Command(
+      name = "replay",
+      mixinStandardHelpOptions = true,
+      description = {
+        "Hears kept utterances anew, with today's vocabulary, tables and model, and says what has"
+            + " changed since.",
+        "They are kept by capture --keep-utterances, or keep-utterances = true in station.toml."
+      },
+      footer = {
+        "",
+        "Exit codes: 0 all is understood as it was, 1 something has changed or cannot be read,",
+        "2 wrong use, 3 the model is missing."
+      })
+  static final class Replay extends WithOptions {
+
+    @Mixin private ReplayOptions replay;
+
+    @Override
+    public Integer call() {
+      return new ReplayCommand(options, replay).run();
     }
   }
 }

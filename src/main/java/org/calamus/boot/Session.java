@@ -21,6 +21,7 @@ import org.calamus.engine.Ports;
 import org.calamus.port.Ears;
 import org.calamus.port.Instruments;
 import org.calamus.port.Screen;
+import org.calamus.port.UtteranceKeeper;
 import org.calamus.port.Voice;
 
 /**
@@ -97,6 +98,7 @@ final class Session {
   }
 
   private void start() {
+    ports.keeper().start(engine);
     ports.voice().start(engine);
     ports.ears().start(engine);
     instruments.start(engine);
@@ -131,10 +133,12 @@ final class Session {
   private void close() {
     Screen screen = ports.screen();
     Voice voice = ports.voice();
+    UtteranceKeeper keeper = ports.keeper();
     Ears ears = ports.ears();
     try (screen;
         instruments;
         voice;
+        keeper;
         ears) {
       return;
     }

@@ -139,6 +139,9 @@ public final class Engine implements EventSink {
     var view = views.of(step.state());
     ports.watcher().stepped(event, step.effects(), view);
     ports.screen().show(view);
+    if (event instanceof Event.Heard heard) {
+      ports.keeper().became(heard, () -> dialogue.accounts().of(state, heard, step));
+    }
     return step.state();
   }
 

@@ -6,6 +6,7 @@ import org.calamus.port.Memos;
 import org.calamus.port.RecordStore;
 import org.calamus.port.Screen;
 import org.calamus.port.SessionWatcher;
+import org.calamus.port.UtteranceKeeper;
 import org.calamus.port.Voice;
 
 /**
@@ -18,6 +19,7 @@ import org.calamus.port.Voice;
  * @param screen shows
  * @param clock the time of day
  * @param watcher looks on
+ * @param keeper keeps what is said, where that is wanted
  */
 public record Ports(
     Ears ears,
@@ -26,4 +28,18 @@ public record Ports(
     Memos memos,
     Screen screen,
     Clock clock,
-    SessionWatcher watcher) {}
+    SessionWatcher watcher,
+    UtteranceKeeper keeper) {
+
+  /** Ports of a session of which nothing said is kept. */
+  public Ports(
+      Ears ears,
+      Voice voice,
+      RecordStore store,
+      Memos memos,
+      Screen screen,
+      Clock clock,
+      SessionWatcher watcher) {
+    this(ears, voice, store, memos, screen, clock, watcher, UtteranceKeeper.none());
+  }
+}

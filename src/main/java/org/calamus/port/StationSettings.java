@@ -19,6 +19,7 @@ import org.calamus.core.form.CodeSet;
  * @param protocol what it decided about its work
  * @param codes whose codes it uses
  * @param heed how it wants to be listened to
+ * @param keeping whether it keeps what is said
  */
 public record StationSettings(
     String place,
@@ -29,7 +30,8 @@ public record StationSettings(
     List<InstrumentAt> instruments,
     Protocol protocol,
     CodeSet codes,
-    Heed heed) {
+    Heed heed,
+    KeepUtterances keeping) {
 
   /** Copies the list. */
   public StationSettings {
@@ -39,6 +41,7 @@ public record StationSettings(
     Objects.requireNonNull(protocol);
     Objects.requireNonNull(codes);
     Objects.requireNonNull(heed);
+    Objects.requireNonNull(keeping);
     instruments = List.copyOf(instruments);
   }
 
@@ -71,25 +74,35 @@ public record StationSettings(
         instruments,
         protocol,
         CodeSet.LABORATORY,
-        Heed.usual());
+        Heed.usual(),
+        KeepUtterances.usual());
   }
 
   /** The same with the codes of another set. */
   public StationSettings withCodes(CodeSet other) {
     return new StationSettings(
-        place, bander, zone, microphone, voiceCommand, instruments, protocol, other, heed);
+        place, bander, zone, microphone, voiceCommand, instruments, protocol, other, heed, keeping);
   }
 
   /** The same, listened to in another way. */
   public StationSettings heeding(Heed other) {
     return new StationSettings(
-        place, bander, zone, microphone, voiceCommand, instruments, protocol, codes, other);
+        place,
+        bander,
+        zone,
+        microphone,
+        voiceCommand,
+        instruments,
+        protocol,
+        codes,
+        other,
+        keeping);
   }
 
   /** The same with other instruments. */
   public StationSettings withInstruments(List<InstrumentAt> used) {
     return new StationSettings(
-        place, bander, zone, microphone, voiceCommand, used, protocol, codes, heed);
+        place, bander, zone, microphone, voiceCommand, used, protocol, codes, heed, keeping);
   }
 
   /** The same with another place and bander. */
@@ -103,7 +116,8 @@ public record StationSettings(
         instruments,
         protocol,
         codes,
-        heed);
+        heed,
+        keeping);
   }
 
   /**

@@ -5,10 +5,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import org.calamus.adapter.vosk.VoskEars;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Utterance;
@@ -68,10 +66,9 @@ final class Hearing {
     List<Trial> trials = new ArrayList<>();
     for (int i = 0; i < said.size(); i++) {
       List<Utterance> heard = result.utterances().get(i);
-      String text = heard.stream().map(Utterance::text).collect(Collectors.joining(" | "));
       double seconds = (double) Recordings.read(recordings.get(i)).length / AudioSource.RATE;
       Verdict verdict = judge.of(said.get(i), heard);
-      Outcome ours = new Outcome(text, verdict, detail(heard));
+      Outcome ours = Outcome.of(heard, verdict);
       trials.add(new Trial(speaker, condition, said.get(i), seconds, ours, Optional.empty()));
     }
     return trials;
@@ -98,19 +95,6 @@ final class Hearing {
   /** As much of the room behind the utterance as before it. */
   private static short[] cut(short[] piece) {
     return Arrays.copyOf(piece, piece.length - (Scene.BEHIND - Scene.BEFORE));
-  }
-
-  private static String detail(List<Utterance> heard) {
-    return heard.stream()
-        .map(
-            u ->
-                String.format(
-                    Locale.ROOT,
-                    "%.2f sure, %d ms, %d dB above noise",
-                    u.lowestConfidence(),
-                    u.voiced().toMillis(),
-                    u.aboveNoise()))
-        .collect(Collectors.joining("; "));
   }
 
   private Optional<Noise> noise(Speaker speaker, Condition condition) {

@@ -95,6 +95,9 @@ final class Recognition {
       if (wish.conditions().size() > 1) {
         byCondition(trials);
       }
+      if (wish.showsConfidences()) {
+        new ConfidenceSweep(judge, out).print(trials);
+      }
       if (wish.hasDelays()) {
         delays(model, listeners);
       }

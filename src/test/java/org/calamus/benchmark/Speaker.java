@@ -4,7 +4,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * Somebody who can read utterances aloud: a synthetic voice, or recordings of one person's words
@@ -71,13 +74,39 @@ record Speaker(String name, Half half, String group, Mouth mouth) {
     return wav;
   }
 
+  /**
+   * Words that the dictionaries of all three kinds of voices lack and that they read wrongly
+   * ("clo-ka", "vye-ro"), as their own lists of phones show, and how to write them so that they are
+   * said as dictionaries of English give them.
+   */
+  private static final Map<String, String> RESPELLED =
+      Map.of("cloacal", "cloh aykal", "cloaca", "cloh ayka", "vireo", "veery oh");
+
+  private static final Map<String, String> RESPELLED_FOR_ESPEAK =
+      Map.of("cloacal", "[[kl'oUeIk@L]]", "cloaca", "[[kl'oUeIk@]]", "vireo", "[[v'i@rIoU]]");
+
+  private static String respelled(Said said, Map<String, String> words) {
+    return Arrays.stream(said.spoken().split(" "))
+        .map(w -> words.getOrDefault(w, w))
+        .collect(Collectors.joining(" "));
+  }
+
   static Speaker flite(String voice, Half half) {
     return new Speaker(
         "flite-" + voice,
         half,
         "flite",
         (said, wav) ->
-            run("", List.of("flite", "-voice", voice, "-t", said.spoken(), "-o", wav.toString())));
+            run(
+                "",
+                List.of(
+                    "flite",
+                    "-voice",
+                    voice,
+                    "-t",
+                    respelled(said, RESPELLED),
+                    "-o",
+                    wav.toString())));
   }
 
   static Speaker festival(String voice, Half half) {
@@ -87,7 +116,7 @@ record Speaker(String name, Half half, String group, Mouth mouth) {
         "festival",
         (said, wav) ->
             run(
-                said.spoken(),
+                respelled(said, RESPELLED),
                 List.of(
                     "text2wave", "-F", "16000", "-eval", "(voice_" + voice + ")", "-o", "" + wav)));
   }
@@ -98,7 +127,17 @@ record Speaker(String name, Half half, String group, Mouth mouth) {
         half,
         "espeak",
         (said, wav) ->
-            run("", List.of("espeak-ng", "-s", "150", "-v", voice, "-w", "" + wav, said.spoken())));
+            run(
+                "",
+                List.of(
+                    "espeak-ng",
+                    "-s",
+                    "150",
+                    "-v",
+                    voice,
+                    "-w",
+                    "" + wav,
+                    respelled(said, RESPELLED_FOR_ESPEAK))));
   }
 
   static void run(String input, List<String> command) throws IOException, InterruptedException {

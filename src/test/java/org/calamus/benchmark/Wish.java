@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param showsErrors whether each utterance that was not heard rightly is shown
  * @param hasPeer whether the peer listens as well
  * @param hasDelays whether the time until something was heard is measured as well
+ * @param showsConfidences whether it is shown what would come of it with other limits of confidence
  * @param conditions how the utterances reach the microphone
  * @param limit how many utterances of each set and speaker; empty for all of them in quiet, and in
  *     other conditions for one of each set and of one speaker of each kind, and four of what is not
@@ -24,6 +25,7 @@ record Wish(
     boolean showsErrors,
     boolean hasPeer,
     boolean hasDelays,
+    boolean showsConfidences,
     List<Condition> conditions,
     Optional<Integer> limit,
     List<String> parts,
@@ -42,6 +44,7 @@ record Wish(
     boolean showsErrors = false;
     boolean hasPeer = false;
     boolean hasDelays = false;
+    boolean showsConfidences = false;
     Optional<Integer> limit = Optional.empty();
     List<Condition> conditions = new ArrayList<>();
     List<String> parts = new ArrayList<>();
@@ -61,6 +64,8 @@ record Wish(
         hasDelays = true;
       } else if (word.equals("peer")) {
         hasPeer = true;
+      } else if (word.equals("confidences")) {
+        showsConfidences = true;
       } else if (word.equals("speech") || word.equals("chatter")) {
         parts.add(word);
       } else if (word.startsWith("limit=")) {
@@ -79,6 +84,7 @@ record Wish(
         showsErrors,
         hasPeer,
         hasDelays,
+        showsConfidences,
         conditions.isEmpty() ? List.of(Condition.CLEAN) : conditions,
         limit,
         parts.isEmpty() ? List.of("speech", "chatter") : parts,

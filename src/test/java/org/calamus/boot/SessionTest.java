@@ -9,20 +9,25 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.calamus.adapter.files.MemoFiles;
 import org.calamus.adapter.scripted.DeafEars;
 import org.calamus.adapter.sqlite.SqliteRecordStore;
+import org.calamus.core.dialogue.Account;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Key;
 import org.calamus.core.dialogue.Tone;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Utterance;
 import org.calamus.engine.Ports;
 import org.calamus.port.Clock;
 import org.calamus.port.EventSink;
 import org.calamus.port.Instruments;
 import org.calamus.port.RecordStore;
 import org.calamus.port.Screen;
+import org.calamus.port.UtteranceKeeper;
 import org.calamus.port.Voice;
 import org.calamus.support.Fenwick;
 import org.junit.jupiter.api.AfterEach;
@@ -48,6 +53,11 @@ class SessionTest {
 
   /** Runs a session of which the keys of a band are the start, and the given happening the end. */
   private void run(Consumer<EventSink> happening, Voice voice) throws InterruptedException {
+    run(happening, voice, UtteranceKeeper.none());
+  }
+
+  private void run(Consumer<EventSink> happening, Voice voice, UtteranceKeeper keeper)
+      throws InterruptedException {
     RecordStore store = new SqliteRecordStore(data, data.resolve("natives"));
     opened = Optional.of(store);
     Ports ports =
@@ -58,7 +68,8 @@ class SessionTest {
             new MemoFiles(data),
             new Shown(happening),
             CLOCK,
-            (event, effects, view) -> {});
+            (event, effects, view) -> {},
+            keeper);
     new Session(Fenwick.setup(), ports, new Nothing()).run();
   }
 
@@ -114,6 +125,45 @@ class SessionTest {
     assertThatThrownBy(() -> run(sink -> sink.post(new Event.Stopping(CLOCK.now())), stuck))
         .isInstanceOf(IllegalArgumentException.class);
     assertThat(closed).containsExactly("instruments", "screen");
+  }
+
+  @Test
+  void runTellsTheKeeperWhatBecameOfAnUtterance() throws InterruptedException {
+    Event.Heard heard =
+        new Event.Heard(
+            CLOCK.now(), Utterance.of("two eight four one five five six zero one"), CLOCK.now());
+    Remembering keeper = new Remembering();
+    Consumer<EventSink> speaks =
+        sink -> {
+          sink.post(heard);
+          sink.post(new Event.Stopping(CLOCK.now()));
+        };
+    run(speaks, new Said(phrase -> {}), keeper);
+    assertThat(keeper.event).containsSame(heard);
+    assertThat(keeper.account.orElseThrow().outcome().taken()).containsExactly("BAND=2841-55601");
+    assertThat(closed).containsExactly("keeper", "voice", "instruments", "screen");
+  }
+
+  private final class Remembering implements UtteranceKeeper {
+    private Optional<Event.Heard> event = Optional.empty();
+    private Optional<Account> account = Optional.empty();
+
+    @Override
+    public void start(EventSink sink) {}
+
+    @Override
+    public void heard(Event.Heard heard, Grammar grammar, short[] sound) {}
+
+    @Override
+    public void became(Event.Heard heard, Supplier<Account> told) {
+      event = Optional.of(heard);
+      account = Optional.of(told.get());
+    }
+
+    @Override
+    public void close() {
+      closed.add("keeper");
+    }
   }
 
   private void isIntact() {

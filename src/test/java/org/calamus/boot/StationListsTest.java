@@ -31,7 +31,8 @@ class StationListsTest {
             List.of(),
             protocol,
             org.calamus.core.form.CodeSet.LABORATORY,
-            org.calamus.core.dialogue.Heed.usual()));
+            org.calamus.core.dialogue.Heed.usual(),
+            org.calamus.port.KeepUtterances.usual()));
   }
 
   @Test

@@ -2,33 +2,20 @@ package org.calamus.adapter.files;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.function.Supplier;
-import org.calamus.port.AudioSource;
 import org.calamus.port.Memos;
 import org.calamus.port.Memos.MemoException;
 
 /**
  * A memo that is being written. Its header is put right with every block, so that what is there can
  * be played whenever the process is killed.
- *
- * <p>Source of the layout: Microsoft and IBM, Multimedia Programming Interface and Data
- * Specifications 1.0 (1991), "Waveform Audio File Format": a RIFF chunk with a format chunk of 16
- * bytes and a data chunk, all numbers little-endian.
  */
 final class MemoFile implements Memos.Recording {
-
-  private static final int HEADER_BYTES = 44;
-  private static final int FORMAT_BYTES = 16;
-  private static final short PCM = 1;
-  private static final short CHANNELS = 1;
-  private static final short BYTES_A_SAMPLE = 2;
 
   private static final long NEXT_TO_NOTHING_BYTES = 128 * 1024;
 
@@ -62,9 +49,12 @@ final class MemoFile implements Memos.Recording {
    */
   static boolean repair(Path file) throws IOException {
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
-      long whole = Math.max(0, channel.size() - HEADER_BYTES) / BYTES_A_SAMPLE * BYTES_A_SAMPLE;
-      write(channel, header(whole), 0);
-      channel.truncate(HEADER_BYTES + whole);
+      long whole =
+          Math.max(0, channel.size() - WavHeader.BYTES)
+              / WavHeader.BYTES_A_SAMPLE
+              * WavHeader.BYTES_A_SAMPLE;
+      write(channel, WavHeader.of(whole), 0);
+      channel.truncate(WavHeader.BYTES + whole);
       channel.force(true);
       return whole > 0;
     }
@@ -72,15 +62,11 @@ final class MemoFile implements Memos.Recording {
 
   @Override
   public void add(short[] samples) {
-    ByteBuffer bytes =
-        ByteBuffer.allocate(samples.length * BYTES_A_SAMPLE).order(ByteOrder.LITTLE_ENDIAN);
-    for (short sample : samples) {
-      bytes.putShort(sample);
-    }
+    ByteBuffer bytes = WavHeader.sound(samples);
     try {
-      write(channel, bytes.flip(), HEADER_BYTES + soundBytes);
+      write(channel, bytes, WavHeader.BYTES + soundBytes);
       soundBytes += bytes.limit();
-      write(channel, header(soundBytes), 0);
+      write(channel, WavHeader.of(soundBytes), 0);
     } catch (IOException e) {
       throw failure(file.getParent(), e);
     }
@@ -89,7 +75,7 @@ final class MemoFile implements Memos.Recording {
   @Override
   public String keep() {
     try {
-      write(channel, header(soundBytes), 0);
+      write(channel, WavHeader.of(soundBytes), 0);
       channel.force(true);
       channel.close();
       Path kept = finalName.get();
@@ -153,27 +139,5 @@ final class MemoFile implements Memos.Recording {
     while (bytes.hasRemaining()) {
       position += channel.write(bytes, position);
     }
-  }
-
-  private static ByteBuffer header(long soundBytes) {
-    return ByteBuffer.allocate(HEADER_BYTES)
-        .order(ByteOrder.LITTLE_ENDIAN)
-        .put(ascii("RIFF"))
-        .putInt((int) (HEADER_BYTES - 8 + soundBytes))
-        .put(ascii("WAVEfmt "))
-        .putInt(FORMAT_BYTES)
-        .putShort(PCM)
-        .putShort(CHANNELS)
-        .putInt(AudioSource.RATE)
-        .putInt(AudioSource.RATE * BYTES_A_SAMPLE)
-        .putShort(BYTES_A_SAMPLE)
-        .putShort((short) (8 * BYTES_A_SAMPLE))
-        .put(ascii("data"))
-        .putInt((int) soundBytes)
-        .flip();
-  }
-
-  private static byte[] ascii(String name) {
-    return name.getBytes(StandardCharsets.US_ASCII);
   }
 }

@@ -37,6 +37,8 @@ import org.tomlj.TomlTable;
  * talk = 'key'                   # or 'open', as where it is left out
  * bystanders = true              # other people talk beside the table: the talk key
  * pause-after-minutes = 5        # without a bird; 0 where it never pauses by itself
+ * keep-utterances = true         # what is said is kept; where left out, it is not
+ * utterances-megabytes = 500     # how much of it
  *
  * [[string]]                     # a string of bands on hand
  * size = '1B'
@@ -107,11 +109,14 @@ public final class StationFile implements Stations {
         instruments(toml, problems),
         ProtocolSection.read(root),
         codes(toml, problems),
-        HeedSection.read(root));
+        HeedSection.read(root),
+        KeepingSection.read(root));
   }
 
   private static boolean isOfSection(String key) {
-    return ProtocolSection.KEYS.contains(key) || HeedSection.KEYS.contains(key);
+    return ProtocolSection.KEYS.contains(key)
+        || HeedSection.KEYS.contains(key)
+        || KeepingSection.KEYS.contains(key);
   }
 
   private CodeSet codes(TomlTable toml, List<String> problems) {

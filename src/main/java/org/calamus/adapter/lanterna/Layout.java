@@ -2,12 +2,14 @@ package org.calamus.adapter.lanterna;
 
 /**
  * Which rows belong to what, from the top down: station and mode, health, a line, what is asked,
- * the large value, the notices (message, question, parts that are down), the record, the choices,
- * the earlier captures, the last saved records, the hints, the counts.
+ * the large value, the notices (message, question, parts that are down), the pictures of the
+ * measures (in a tall window behind the earlier captures), the record, the choices, the earlier
+ * captures, the last saved records, the hints, the counts.
  *
  * <p>Where there is nothing to choose and no history the rows depend on the size and the number of
  * fields only, so that nothing moves while a record is taken. Choices and history first take the
- * room of the last saved records, then that of fields; where even that is too little, the large
+ * room of the last saved records, then that of fields; pictures take what the notices do not need,
+ * and in a tall window that of the last saved records; where even that is too little, the large
  * value moves into the row of what is asked.
  *
  * @param asked the row of what is asked
@@ -16,6 +18,8 @@ package org.calamus.adapter.lanterna;
  *     and stands in the row of what is asked
  * @param notices the first row of the notices
  * @param noticeRows their number
+ * @param pictures the first row of the pictures, which in a tall window is a title line
+ * @param pictureRows their number; 0 where there is no room
  * @param record the first row of the fields
  * @param recordRows their number; fewer than the fields need where there is no room
  * @param recordColumns 1, or 2 where the fields stand in two columns
@@ -36,6 +40,8 @@ record Layout(
     int bigScale,
     int notices,
     int noticeRows,
+    int pictures,
+    int pictureRows,
     int record,
     int recordRows,
     int recordColumns,
@@ -67,6 +73,9 @@ record Layout(
   private static final int MOST_RECENT = 7;
   private static final int LEAST_RECENT = 3;
 
+  /** A title, four measures and the mass over time: kept free, so that no field moves for them. */
+  private static final int USUAL_PICTURES = 6;
+
   /** A title and one line. */
   private static final int LEAST_BLOCK = 2;
 
@@ -87,8 +96,21 @@ record Layout(
    * @param choices how many choices there are
    * @param choiceRows their rows where none of them is cut, without a title
    * @param history the earlier captures
+   * @param pictures the rows of the pictures, with a title in a tall window
    */
-  record Wants(int fields, int leastFields, int notices, int choices, int choiceRows, int history) {
+  record Wants(
+      int fields,
+      int leastFields,
+      int notices,
+      int choices,
+      int choiceRows,
+      int history,
+      int pictures) {
+
+    /** Without pictures. */
+    Wants(int fields, int leastFields, int notices, int choices, int choiceRows, int history) {
+      this(fields, leastFields, notices, choices, choiceRows, history, 0);
+    }
 
     /** A record alone. */
     static Wants of(int fields) {
@@ -125,6 +147,16 @@ record Layout(
     private int leastRows(int columns) {
       return (Math.min(leastFields, fields) + columns - 1) / columns;
     }
+  }
+
+  /** Whether a window of so many rows has room for more than what must be seen. */
+  static boolean isTall(int height) {
+    return height >= TALL;
+  }
+
+  /** Whether the window is tall. */
+  boolean isTall() {
+    return isTall(counts + 1);
   }
 
   static boolean isTooSmall(int width, int height) {
@@ -167,8 +199,8 @@ record Layout(
 
   /** One column, which says most of a field, where all fields fit in it. */
   private static int columns(int width, int height, int scale, Wants wants) {
-    int recent = height >= TALL ? LEAST_RECENT : 0;
-    int below = Math.max(recent, wants.choiceBlock() + wants.leastHistoryBlock());
+    int pictures = height >= TALL ? USUAL_PICTURES : 0;
+    int below = Math.max(pictures, wants.choiceBlock() + wants.leastHistoryBlock());
     int needed = LEAST_NOTICES + wants.fields() + below;
     return needed <= room(height, scale) || width < TWO_COLUMNS_WIDTH ? 1 : 2;
   }
@@ -180,7 +212,13 @@ record Layout(
     int choiceRows = wants.choiceBlock(free);
     int historyRows = block(wants.historyBlock(height), free - choiceRows);
     free = room - choiceRows - historyRows;
-    int leastNotices = scale == 0 ? wants.notices() : Math.max(LEAST_NOTICES, wants.notices());
+    boolean isTall = isTall(height);
+    int least = wants.notices() + wants.leastRows(columns);
+    int pictureRows = isTall ? 0 : Math.min(wants.pictures(), Math.max(free - least, 0));
+    free -= pictureRows;
+    // a picture takes what a short message leaves free, before it takes the rows of fields
+    boolean isScarce = scale == 0 || pictureRows > 0;
+    int leastNotices = isScarce ? wants.notices() : Math.max(LEAST_NOTICES, wants.notices());
     int mostRecord = Math.max(free - leastNotices, 0);
     int leastRecord = Math.max(wants.leastRows(columns), Math.min(wants.leastFields(), 1));
     int recordRows = Math.min(wants.rows(columns), Math.max(mostRecord, leastRecord));
@@ -190,20 +228,26 @@ record Layout(
     recordRows = isWorthless ? 0 : recordRows;
     int titleRows = recordRows > 0 ? titleRows(height) : 0;
     free = free - recordRows + titleRows(height) - titleRows;
-    int recentRows = height >= TALL ? Math.min(free - USUAL_NOTICES, MOST_RECENT) : 0;
+    int besides = isTall ? block(wants.pictures(), free - leastNotices) : 0;
+    free -= besides;
+    int recentRows = isTall ? Math.min(free - USUAL_NOTICES, MOST_RECENT) : 0;
     recentRows = recentRows < LEAST_RECENT ? 0 : recentRows;
     int noticeRows = free - recentRows;
 
     int notices = BIG + BigGlyphs.ROWS * scale;
-    int record = notices + noticeRows + titleRows;
+    int record = notices + noticeRows + pictureRows + titleRows;
     int choices = record + recordRows;
     int history = choices + choiceRows;
+    int besidesRow = history + historyRows;
+    int pictures = isTall ? besidesRow : notices + noticeRows;
     return new Layout(
         ASKED,
         BIG,
         scale,
         notices,
         noticeRows,
+        pictures,
+        pictureRows + besides,
         record,
         recordRows,
         columns,
@@ -212,7 +256,7 @@ record Layout(
         choiceRows,
         history,
         historyRows,
-        history + historyRows,
+        besidesRow + besides,
         recentRows,
         hints(height),
         hintRows(height),

@@ -30,6 +30,7 @@ final class Picture {
         drawBig(sheet, layout, view.big());
       }
       new Notices(sheet, view, layout.notices(), layout.notices() + layout.noticeRows()).draw();
+      PicturePart.draw(sheet, layout, view);
       RecordPart.draw(sheet, layout, view);
     } else {
       drawAsked(sheet, layout, view, view.big());
@@ -50,7 +51,8 @@ final class Picture {
         Notices.rows(sheet, view),
         choices.count(),
         choices.rows(sheet.strokes(), sheet.width()),
-        view.history().size());
+        view.history().size(),
+        new PicturePart(view.pictures(), sheet.width()).rows(Layout.isTall(sheet.height())));
   }
 
   /** Draws the level bar alone, where the rest of the view is the one drawn before. */

@@ -12,6 +12,7 @@ final class RecordPart {
   private static final int LABEL_COLUMN = 3;
   private static final int MOST_VALUE_CELLS = 36;
   private static final int CELL_LABEL_CELLS = 20;
+  private static final int CELL_WAY_CELLS = 9;
 
   private RecordPart() {}
 
@@ -49,7 +50,10 @@ final class RecordPart {
     }
   }
 
-  /** A field in half the width: how it came, or how it stands, only where the value leaves room. */
+  /**
+   * A field in half the width. Where the value leaves no room for the word of how it came, its
+   * first letter stands at the end: {@code k} for keyed.
+   */
   private static void drawCell(Sheet sheet, int left, int row, int wide, View.Line line) {
     boolean isTaken =
         line.standing() == View.Standing.TAKEN || line.standing() == View.Standing.CONFIRMED;
@@ -59,15 +63,24 @@ final class RecordPart {
     sheet.put(left + 1, row, mark(line.standing()), ink);
     Ink text = line.standing() == View.Standing.ASKED ? Ink.STRONG : Ink.PLAIN;
     sheet.put(left + LABEL_COLUMN, row, line.label(), CELL_LABEL_CELLS, text);
+    String note = isTaken ? line.way() : briefWord(line.standing());
+    if (line.value().isEmpty()) {
+      sheet.put(value, row, line.standing() == View.Standing.EMPTY ? "" : note, ink);
+      return;
+    }
     // code and words stand apart by two blanks, which would cost a letter here
     String brief = line.value().replaceAll(" +", " ");
-    int next = sheet.put(value, row, brief, end - value, Ink.STRONG);
-    String note = isTaken ? line.way() : briefWord(line.standing());
-    int column = sheet.width() >= WIDE ? end - STANDING_CELLS : end - Prose.cells(note);
-    boolean hasRoom = line.value().isEmpty() || next < column;
-    if (line.standing() != View.Standing.EMPTY && hasRoom) {
-      sheet.put(line.value().isEmpty() ? value : column, row, note, isTaken ? Ink.PLAIN : ink);
-    }
+    int column = sheet.width() >= WIDE ? end - CELL_WAY_CELLS : end - Prose.cells(note);
+    boolean hasRoom = value + Prose.cells(brief) < column;
+    String shown = hasRoom ? note : initial(note, line.standing());
+    int start = hasRoom ? column : end - 1;
+    sheet.put(value, row, brief, start - value - 1, Ink.STRONG);
+    sheet.put(start, row, shown, isTaken ? Ink.PLAIN : ink);
+  }
+
+  /** The first letter of how a value came; what is in question has its mark already. */
+  private static String initial(String note, View.Standing standing) {
+    return standing == View.Standing.IN_QUESTION || note.isEmpty() ? "" : note.substring(0, 1);
   }
 
   private static void drawLine(Sheet sheet, int row, View.Line line) {

@@ -66,6 +66,11 @@ final class Decoder implements AutoCloseable {
     return grammar.isPresent();
   }
 
+  /** What it listens for; only where it has a grammar. */
+  Grammar grammar() {
+    return grammar.orElseThrow();
+  }
+
   /** Takes sound; true where the recogniser itself takes the utterance for ended. */
   boolean feed(short[] samples) {
     samplesInUtterance += samples.length;

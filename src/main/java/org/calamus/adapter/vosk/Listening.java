@@ -2,6 +2,7 @@ package org.calamus.adapter.vosk;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.dialogue.Event;
@@ -11,6 +12,7 @@ import org.calamus.core.speech.Word;
 import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
 import org.calamus.port.EventSink;
+import org.calamus.port.UtteranceKeeper;
 
 /**
  * Takes the noise out of the sound, cuts it into utterances, has each recognised and posts what was
@@ -58,6 +60,11 @@ final class Listening {
 
   private final Hiss hiss = new Hiss();
   private final RecentSound recent = new RecentSound(RECENT_SAMPLES);
+  private final UtteranceKeeper keeper;
+
+  /** What the recogniser was fed of this utterance. */
+  private final List<short[]> fed = new ArrayList<>();
+
   private long heardSamples;
   private boolean isHearing;
   private int loudestPeak;
@@ -73,7 +80,9 @@ final class Listening {
       MemoTaker memo,
       Clock clock,
       EventSink sink,
-      VoskEars.Settings settings) {
+      VoskEars.Settings settings,
+      UtteranceKeeper keeper) {
+    this.keeper = keeper;
     this.decoder = decoder;
     this.door = door;
     this.memo = memo;
@@ -168,6 +177,7 @@ final class Listening {
     level.learn(block);
     level.begin();
     hiss.restart();
+    fed.clear();
     loudestPeak = 0;
     isHearing = true;
     feed(before);
@@ -181,7 +191,12 @@ final class Listening {
   }
 
   private void feed(short[] samples) {
-    if (isHearing && decoder.feed(hiss.over(level.apply(samples)))) {
+    if (!isHearing) {
+      return;
+    }
+    short[] prepared = hiss.over(level.apply(samples));
+    fed.add(prepared);
+    if (decoder.feed(prepared)) {
       finish();
     }
   }
@@ -218,8 +233,15 @@ final class Listening {
     }
     int loudness = (int) Math.round(Decibels.ofAmplitude(loudestPeak));
     Utterance utterance = new Utterance(words, loudness, voiced, aboveNoise);
-    Event heard = new Event.Heard(clock.now(), utterance, speechEndedAt);
-    door.ifNotShutSince(shutCount, () -> sink.post(heard));
+    Event.Heard heard = new Event.Heard(clock.now(), utterance, speechEndedAt);
+    Grammar grammar = decoder.grammar();
+    short[] sound = joined(fed);
+    door.ifNotShutSince(
+        shutCount,
+        () -> {
+          keeper.heard(heard, grammar, sound);
+          sink.post(heard);
+        });
   }
 
   private void forget() {
@@ -229,6 +251,16 @@ final class Listening {
     recent.clear();
     suppression.restart();
     gate.restart();
+  }
+
+  private static short[] joined(List<short[]> blocks) {
+    short[] all = new short[blocks.stream().mapToInt(b -> b.length).sum()];
+    int at = 0;
+    for (short[] block : blocks) {
+      System.arraycopy(block, 0, all, at, block.length);
+      at += block.length;
+    }
+    return all;
   }
 
   private static Duration lengthOf(int samples) {

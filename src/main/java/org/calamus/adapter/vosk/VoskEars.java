@@ -15,6 +15,7 @@ import org.calamus.port.Clock;
 import org.calamus.port.Ears;
 import org.calamus.port.EventSink;
 import org.calamus.port.Memos;
+import org.calamus.port.UtteranceKeeper;
 import org.vosk.Model;
 
 /**
@@ -35,6 +36,7 @@ public final class VoskEars implements Ears {
   private final AudioSource source;
   private final Clock clock;
   private final Settings settings;
+  private final UtteranceKeeper keeper;
   private final Door door = new Door();
   private final AtomicReference<Optional<Grammar>> wanted = new AtomicReference<>(Optional.empty());
   private final AtomicBoolean isFinishAsked = new AtomicBoolean();
@@ -107,6 +109,18 @@ public final class VoskEars implements Ears {
    * @param settings how to listen
    */
   public VoskEars(Path model, AudioSource source, Clock clock, Settings settings) {
+    this(model, source, clock, settings, UtteranceKeeper.none());
+  }
+
+  /**
+   * Ears that also give what they hear to a keeper, which is started and closed by others.
+   *
+   * @param model as above, as are the others
+   * @param keeper gets each utterance before its event is posted
+   */
+  public VoskEars(
+      Path model, AudioSource source, Clock clock, Settings settings, UtteranceKeeper keeper) {
+    this.keeper = keeper;
     this.model = model;
     this.source = source;
     this.clock = clock;
@@ -213,7 +227,7 @@ public final class VoskEars implements Ears {
   private void hear() {
     try (Model loaded = VoskLibrary.load(model);
         Decoder decoder = new Decoder(loaded, settings.frameMillis())) {
-      listen(new Listening(decoder, door, memo, clock, sink, settings));
+      listen(new Listening(decoder, door, memo, clock, sink, settings, keeper));
     } catch (ModelException e) {
       down(e.getMessage());
     } catch (IOException e) {

@@ -1,9 +1,9 @@
 package org.calamus.core.dialogue;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.core.form.Release;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
@@ -14,9 +14,6 @@ import org.calamus.core.speech.Heard;
 
 /** Which value is meant by what was heard, and what the rules say of it. */
 final class Deciding {
-
-  /** Stands with a value that the bander confirmed though it was not heard clearly. */
-  private static final String UNCLEAR = "unclear-number";
 
   private final Setup setup;
   private final Taking taking;
@@ -40,9 +37,10 @@ final class Deciding {
       return Optional.of(nextBand.ending(state, ending));
     }
     if (offer.heard() instanceof Heard.Twins twins) {
-      boolean fits = isAccepted(state, offer, twins.value(), at);
-      boolean twinFits = isAccepted(state, offer, twins.twin(), at);
-      return fits && !twinFits ? Optional.of(twins.value()) : Optional.empty();
+      boolean isClear =
+          isAccepted(state, offer, twins.value(), at)
+              && twins.others().stream().noneMatch(o -> isAccepted(state, offer, o, at));
+      return isClear ? Optional.of(twins.value()) : Optional.empty();
     }
     if (offer.heard() instanceof Heard.Perhaps perhaps) {
       boolean fits = isAccepted(state, offer, perhaps.value(), at);
@@ -57,40 +55,32 @@ final class Deciding {
     if (!(offer.heard() instanceof Heard.Twins twins)) {
       return Optional.empty();
     }
-    boolean mayBe =
-        isAccepted(state, offer, twins.value(), at) || isAccepted(state, offer, twins.twin(), at);
-    boolean isInOrder = twins.value().text().compareTo(twins.twin().text()) < 0;
-    FieldValue one = isInOrder ? twins.value() : twins.twin();
-    FieldValue other = isInOrder ? twins.twin() : twins.value();
-    return mayBe
-        ? Optional.of(new Question.Which(offer.field(), one, other, rest))
-        : Optional.empty();
+    List<FieldValue> likely =
+        Stream.concat(Stream.of(twins.value()), twins.others().stream())
+            .filter(v -> isAccepted(state, offer, v, at))
+            .toList();
+    if (likely.isEmpty()) {
+      return Optional.empty();
+    }
+    FieldValue first = likely.get(0);
+    FieldValue second =
+        likely.size() > 1
+            ? likely.get(1)
+            : first.equals(twins.value()) ? twins.others().get(0) : twins.value();
+    boolean isInOrder = first.text().compareTo(second.text()) < 0;
+    return Optional.of(
+        isInOrder
+            ? new Question.Which(offer.field(), first, second, rest)
+            : new Question.Which(offer.field(), second, first, rest));
   }
 
   private boolean isAccepted(State state, Offer offer, FieldValue value, Instant at) {
-    return ruled(state, offer, value, at).stream()
+    return findings(state, offer, value, at).stream()
         .allMatch(f -> f.severity() == Finding.Severity.NOTES);
   }
 
-  /** What is to be said of a value: that it was not heard clearly, and what the rules find. */
+  /** What the rules find of a value. */
   List<Finding> findings(State state, Offer offer, FieldValue value, Instant at) {
-    List<Finding> findings = new ArrayList<>(ruled(state, offer, value, at));
-    if (offer.heard() instanceof Heard.Perhaps perhaps) {
-      findings.add(unclear(offer.field(), perhaps));
-    }
-    return findings;
-  }
-
-  private static Finding unclear(FieldId field, Heard.Perhaps perhaps) {
-    return new Finding(
-        UNCLEAR,
-        Finding.Severity.ASKS,
-        field,
-        "Heard \"" + perhaps.words() + "\".",
-        "heard " + perhaps.words());
-  }
-
-  private List<Finding> ruled(State state, Offer offer, FieldValue value, Instant at) {
     Entry entry = new Entry(value, offer.provenance(), at, offer.overruled());
     CaptureRecord candidate = taking.current(state, at).with(offer.field(), entry);
     return setup.rules().check(candidate, offer.field(), state.known(), at);

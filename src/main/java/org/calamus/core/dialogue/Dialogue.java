@@ -27,6 +27,9 @@ public final class Dialogue {
   private static final String NOT_STORED =
       "Not stored yet. Go on: the values are kept here and stored as soon as that works.";
 
+  /** Everybody at the table should know. */
+  private static final String KEPT = "What is said at the table is kept in the data folder, in ";
+
   private final Setup setup;
   private final Values values;
   private final Scales scales;
@@ -68,6 +71,11 @@ public final class Dialogue {
     Step step = Heeding.withEars(state, dispatch(now, event));
     boolean mustListen = event instanceof Event.Started || !isHeardAlike(state, step.state());
     return mustListen ? step.then(new Effect.ListenFor(grammar(step.state()))) : step;
+  }
+
+  /** Tells what happens to utterances in this dialogue. */
+  public Accounts accounts() {
+    return new Accounts(setup);
   }
 
   /** What to listen for in a state. */
@@ -188,6 +196,9 @@ public final class Dialogue {
 
   private static State partUp(State state, Event.PartUp up) {
     State told = state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
+    if (up.part() == Part.KEEPER) {
+      return told.message(KEPT + up.name() + ".");
+    }
     boolean isStoredNow = up.part() == Part.STORE && state.face().message().startsWith(NOT_STORED);
     return isStoredNow
         ? told.message(state.face().message().replace(NOT_STORED, "Stored now."))

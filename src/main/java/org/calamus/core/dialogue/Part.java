@@ -1,6 +1,6 @@
 package org.calamus.core.dialogue;
 
-/** The parts of the console whose health is shown at all times. */
+/** The parts of the console whose health is shown. */
 public enum Part {
   /** The microphone and the recogniser behind it. */
   EARS("ears"),
@@ -9,7 +9,9 @@ public enum Part {
   /** The instruments on serial ports. */
   SCALE("scale"),
   /** The database. */
-  STORE("store");
+  STORE("store"),
+  /** What keeps the sound of utterances; only spoken of where a station wants them kept. */
+  KEEPER("kept");
 
   private final String word;
 

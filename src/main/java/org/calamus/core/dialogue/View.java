@@ -31,6 +31,7 @@ import org.calamus.core.record.FieldId;
  *     asked; empty where there is nothing to choose
  * @param history what is known of the bird whose band was read, newest capture first; one line each
  * @param hold how the time in the hand stands against the station's limit
+ * @param pictures where the measures of the bird fall, for the eye
  * @param correcting which saved record is open, such as {@code correcting 2841-55601}; empty where
  *     the record is that of a bird in the hand, or none is open
  */
@@ -55,6 +56,7 @@ public record View(
     List<Choice> choices,
     List<String> history,
     Hold hold,
+    Pictures pictures,
     String correcting) {
 
   /** Copies the lists. */
@@ -67,6 +69,7 @@ public record View(
     cautions = List.copyOf(cautions);
     choices = List.copyOf(choices);
     history = List.copyOf(history);
+    Objects.requireNonNull(pictures);
   }
 
   /** The same view with another level at the microphone. */
@@ -92,6 +95,7 @@ public record View(
         choices,
         history,
         hold,
+        pictures,
         correcting);
   }
 

@@ -31,6 +31,7 @@ public final class Views {
   private final Choices choices;
   private final Conclusions conclusions;
   private final Holding holding;
+  private final Drawing drawing;
 
   /** Views over a session's setup. */
   public Views(Setup setup) {
@@ -38,6 +39,7 @@ public final class Views {
     this.choices = new Choices(setup);
     this.conclusions = new Conclusions(setup);
     this.holding = new Holding(setup.rules().policy());
+    this.drawing = new Drawing(setup);
   }
 
   /** The view of a state. */
@@ -63,6 +65,7 @@ public final class Views {
         choices.of(state),
         conclusions.lines(state),
         holding.hold(state),
+        drawing.of(state),
         state.desk().correction().map(c -> "correcting " + Correction.name(c.saved())).orElse(""));
   }
 
@@ -177,7 +180,10 @@ public final class Views {
   private static List<View.Health> health(State state) {
     List<View.Health> all = new ArrayList<>();
     for (Part part : Part.values()) {
-      all.add(state.console().health().getOrDefault(part, new View.Health(part, false, "")));
+      boolean isUsed = part != Part.KEEPER || state.console().health().containsKey(part);
+      if (isUsed) {
+        all.add(state.console().health().getOrDefault(part, new View.Health(part, false, "")));
+      }
     }
     return all;
   }

@@ -1,2 +1,5 @@
-/** Meaning to words: what is said and shown. Depends on core.record, core.form and core.rule. */
+/**
+ * Meaning to words and pictures: what is said and shown. Depends on core.record, core.form and
+ * core.rule.
+ */
 package org.calamus.core.readback;

@@ -84,14 +84,19 @@ public final class StationSample {
         (key, added) -> {
           List<BigDecimal> joined = new ArrayList<>(all.getOrDefault(key, List.of()));
           joined.addAll(added);
-          all.put(key, List.copyOf(joined));
+          all.put(key, sorted(joined));
         });
     return new StationSample(all);
   }
 
   private static StationSample frozen(Map<Key, List<BigDecimal>> all) {
-    all.replaceAll((key, list) -> List.copyOf(list));
+    all.replaceAll((key, list) -> sorted(list));
     return new StationSample(all);
+  }
+
+  /** In order, so that whoever looks for a bird's place among them need not sort. */
+  private static List<BigDecimal> sorted(List<BigDecimal> amounts) {
+    return amounts.stream().sorted().toList();
   }
 
   /** A doubtful species or sex would put the measures where they do not belong. */
@@ -117,7 +122,19 @@ public final class StationSample {
 
   /** What is usual of a measure; empty where the sample has fewer than thirty of it. */
   public Optional<RobustRange> range(String species, String sex, FieldId field) {
-    return RobustRange.of(field, amounts.getOrDefault(new Key(species, sex, field), List.of()));
+    return RobustRange.of(field, amounts(species, sex, field));
+  }
+
+  /**
+   * The amounts of a measure, smallest first.
+   *
+   * @param species the species code
+   * @param sex the sex code
+   * @param field the measured field
+   * @return empty where there are none
+   */
+  public List<BigDecimal> amounts(String species, String sex, FieldId field) {
+    return amounts.getOrDefault(new Key(species, sex, field), List.of());
   }
 
   @Override

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.form.Form;
 import org.calamus.core.record.FieldId;
 
 /**
@@ -28,6 +29,10 @@ import org.calamus.core.record.FieldId;
 public record Grammars(Vocabulary vocabulary) {
 
   private static final int EXPECTED = 8;
+
+  private static final String PAUSED = "PAUSED";
+  private static final String NO_FIELD = "NONE";
+  private static final String QUESTION = "?";
 
   /** The last three digits of a band, and whole numbers of either length. */
   private static final Set<Integer> BAND_LENGTHS = Set.of(3, 8, 9);
@@ -74,7 +79,28 @@ public record Grammars(Vocabulary vocabulary) {
     vocabulary.forms().stream()
         .filter(f -> f.meaning() instanceof Token.Nothing || isResuming(f))
         .forEach(f -> phrases.add(f.text()));
-    return new Grammar("PAUSED", phrases);
+    return new Grammar(PAUSED, phrases);
+  }
+
+  /**
+   * The grammar of a name that one of these has given, made anew from today's vocabulary; empty
+   * where the form has no such field.
+   *
+   * @param name the name of a grammar, such as {@code WING}
+   * @param form the fields
+   */
+  public Optional<Grammar> named(String name, Form form) {
+    if (name.equals(PAUSED)) {
+      return Optional.of(paused());
+    }
+    boolean isQuestion = name.endsWith(QUESTION);
+    String asked = isQuestion ? name.substring(0, name.length() - QUESTION.length()) : name;
+    Optional<FieldSpec> field =
+        form.fields().stream().filter(f -> f.id().name().equals(asked)).findFirst();
+    if (field.isEmpty() && !asked.equals(NO_FIELD)) {
+      return Optional.empty();
+    }
+    return Optional.of(isQuestion ? questioning(field) : asking(field));
   }
 
   /** The grammar while it is asked why a saved record is corrected. */
@@ -104,10 +130,11 @@ public record Grammars(Vocabulary vocabulary) {
       int times = isAnswer(form) ? answerRepeats : repeats(form, field);
       phrases.addAll(Collections.nCopies(times, form.text()));
     }
-    if (field.filter(Grammars::wantsPairs).isPresent()) {
+    if (field.filter(Grammars::wantsNumber).isPresent()) {
       phrases.addAll(new NumberPairs(field.get()).of(forms));
     }
-    String name = field.map(f -> f.id().name()).orElse("NONE") + (answerRepeats > 1 ? "?" : "");
+    String name =
+        field.map(f -> f.id().name()).orElse(NO_FIELD) + (answerRepeats > 1 ? QUESTION : "");
     return new Grammar(name, phrases, field.map(f -> whole(f, forms)).orElse(Grammar.Whole.any()));
   }
 
@@ -159,9 +186,9 @@ public record Grammars(Vocabulary vocabulary) {
     return field.kind() instanceof FieldKind.Coded coded && coded.table().isNumbered();
   }
 
-  /** Whether its numbers are longer than one digit. */
-  private static boolean wantsPairs(FieldSpec field) {
-    return wantsNumber(field) && !(isScore(field) && longestNumber(field).equals(Optional.of(1)));
+  /** Whether its codes are single digits; a measure is often named or corrected meanwhile. */
+  static boolean isOneDigit(FieldSpec field) {
+    return isScore(field) && longestNumber(field).equals(Optional.of(1));
   }
 
   /**
@@ -184,11 +211,15 @@ public record Grammars(Vocabulary vocabulary) {
       return forms;
     }
     boolean wantsDigits = wantsDigits(field.get());
+    boolean isOneDigit = isOneDigit(field.get());
     List<SpokenForm> shorts = forms.stream().filter(f -> f.section().isShort()).toList();
     return forms.stream()
         .filter(f -> !isOf(FieldId.SPECIES, f))
-        .filter(f -> shorts.stream().noneMatch(s -> isWithin(s, f)))
-        .filter(f -> !wantsDigits || isDigit(f.meaning()) || !isNumber(f.meaning()))
+        .filter(
+            f ->
+                isCodeOf(field.get().id(), f.meaning())
+                    || shorts.stream().noneMatch(s -> isWithin(s, f)))
+        .filter(f -> !wantsDigits || isDigit(f.meaning()) || !isNumber(f.meaning()) || isOneDigit)
         .filter(f -> !(f.meaning() instanceof Token.HundredAnd) || isMeasured(field.get()))
         .filter(f -> !(f.meaning() instanceof Token.HundredHours) || isTime(field.get()))
         .toList();

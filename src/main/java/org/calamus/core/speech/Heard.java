@@ -1,5 +1,6 @@
 package org.calamus.core.speech;
 
+import java.util.List;
 import java.util.Objects;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldValue;
@@ -28,18 +29,29 @@ public sealed interface Heard {
   record Ending(BandNumber value, String digits) implements Heard {}
 
   /**
-   * A value that sounds like another, such as fifteen and fifty. It may be taken only where the
-   * rules accept it and not the other.
+   * A value that sounds like others, such as fifteen like fifty. It may be taken only where the
+   * rules accept it and none of the others.
    *
    * @param value the value heard
-   * @param twin the value that sounds like it
+   * @param others the values that sound like it, at least one
    */
-  record Twins(FieldValue value, FieldValue twin) implements Heard {}
+  record Twins(FieldValue value, List<FieldValue> others) implements Heard {
+
+    /** Copies the list. */
+    public Twins {
+      others = List.copyOf(others);
+    }
+
+    /** A value with a single other. */
+    Twins(FieldValue value, FieldValue other) {
+      this(value, List.of(other));
+    }
+  }
 
   /**
    * Words that nobody says for a number, such as "eighteen nine": the value that sounds like them,
-   * and the one that they would be with the point that may be missing. The first may be asked about
-   * where the rules accept it and not the other; neither is taken by itself.
+   * and the one that they would be with the point that may be missing. The first is taken where the
+   * rules accept it and not the other; it is read back like any value.
    *
    * @param value what was probably said: 89
    * @param other what else it may have been: 18.9

@@ -50,7 +50,7 @@ record NumberPairs(FieldSpec field) {
     if (field.kind() instanceof FieldKind.Time) {
       return isPairOfTime(first, next);
     }
-    boolean isMeasured = field.kind() instanceof FieldKind.Measured;
+    boolean isMeasured = field.kind() instanceof FieldKind.Measured || Grammars.isOneDigit(field);
     if (first instanceof Token.Digit) {
       return next instanceof Token.Digit || isMeasured && next instanceof Token.Point;
     }

@@ -4,8 +4,10 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.StringJoiner;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Spoken;
 
@@ -41,6 +43,9 @@ final class SpokenNumber {
   private static final int FIRST_TEEN_LIKE_TENS = 13;
   private static final int FIRST_TENS_LIKE_TEEN = 30;
 
+  /** Forty like "four two", but not fifty, whose "five" is unlike. */
+  private static final Set<Integer> TENS_LIKE_UNIT_AND_TWO = Set.of(40, 60, 70, 80, 90);
+
   private SpokenNumber() {}
 
   /** Reads the tokens of one number. */
@@ -55,9 +60,13 @@ final class SpokenNumber {
     }
     String tail = point < 0 ? "" : "." + decimals.get();
     BigDecimal value = new BigDecimal(heard.get() + tail);
-    return twin(whole)
-        .<Heard>map(t -> new Heard.Twins(as.apply(value), as.apply(new BigDecimal(t + tail))))
-        .orElseGet(() -> new Heard.One(as.apply(value)));
+    List<FieldValue> others =
+        Stream.concat(twin(whole).stream(), point < 0 ? Stream.empty() : unitOfTwo(whole).stream())
+            .map(t -> as.apply(new BigDecimal(t + tail)))
+            .toList();
+    return others.isEmpty()
+        ? new Heard.One(as.apply(value))
+        : new Heard.Twins(as.apply(value), others);
   }
 
   /**
@@ -222,6 +231,23 @@ final class SpokenNumber {
           replaced.add(o);
           return whole(replaced);
         });
+  }
+
+  /**
+   * What a ten that ends in the sound of "two" may be: "sixty point seven" is what "six two point
+   * seven" is heard as (docs/voice-words.md).
+   */
+  private static Optional<String> unitOfTwo(List<Token> tokens) {
+    boolean isLike =
+        !tokens.isEmpty()
+            && tokens.get(tokens.size() - 1) instanceof Token.Tens tens
+            && TENS_LIKE_UNIT_AND_TWO.contains(tens.value());
+    if (!isLike) {
+      return Optional.empty();
+    }
+    List<Token> replaced = new ArrayList<>(tokens);
+    replaced.add(new Token.Digit(2));
+    return whole(replaced);
   }
 
   private static String withoutLeadingZeros(String digits) {

@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.calamus.core.dialogue.Heed;
 import org.calamus.core.dialogue.Talk;
 import org.calamus.core.form.CodeSet;
+import org.calamus.port.KeepUtterances;
 import org.calamus.port.SettingsException;
 import org.calamus.port.StationSettings;
 import org.junit.jupiter.api.BeforeEach;
@@ -19,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class StationFileTest {
 
@@ -43,6 +45,27 @@ class StationFileTest {
     assertThat(settings.zone()).isEqualTo(ZONE);
     assertThat(settings.instruments()).isEmpty();
     assertThat(settings.microphone()).isEmpty();
+  }
+
+  @Test
+  void readKeepsNothingThatIsSaidUnlessItIsAskedTo() throws IOException {
+    assertThat(read("place = 'Fenwick Marsh'\n").keeping())
+        .isEqualTo(new KeepUtterances(false, 500));
+    assertThat(read("keep-utterances = true\nutterances-megabytes = 20\n").keeping())
+        .isEqualTo(new KeepUtterances(true, 20));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "keep-utterances = 'yes'",
+        "utterances-megabytes = 0",
+        "utterances-megabytes = 'all'",
+        "utterances-megabytes = 2000000"
+      })
+  void readRefusesWhatIsNoWayToKeep(String line) {
+    assertThatThrownBy(() -> read(line + "\n"))
+        .isInstanceOfSatisfying(SettingsException.class, e -> assertThat(e.problems()).hasSize(1));
   }
 
   @Test

@@ -27,6 +27,9 @@ class LayoutTest {
     return List.of(
         Layout.Wants.of(fields),
         new Layout.Wants(fields, least, 6, 0, 0, 0),
+        new Layout.Wants(fields, least, 1, 0, 0, 0, 2),
+        new Layout.Wants(fields, least, 2, 8, 2, 9, 10),
+        new Layout.Wants(fields, least, 1, 40, 20, 0, 6),
         new Layout.Wants(fields, least, 1, 8, 2, 9),
         new Layout.Wants(fields, least, 4, 40, 40, 5),
         new Layout.Wants(fields, 0, 1, 37, 13, 0),
@@ -37,11 +40,16 @@ class LayoutTest {
     int title = layout.isTitled() ? 1 : 0;
     assertThat(layout.noticeRows()).as(where).isGreaterThanOrEqualTo(1);
     assertThat(layout.notices()).isEqualTo(layout.big() + BigGlyphs.ROWS * layout.bigScale());
-    assertThat(layout.record()).isEqualTo(layout.notices() + layout.noticeRows() + title);
+    int above = layout.isTall() ? 0 : layout.pictureRows();
+    int below = layout.isTall() ? layout.pictureRows() : 0;
+    assertThat(layout.record()).isEqualTo(layout.notices() + layout.noticeRows() + above + title);
+    int behind = layout.isTall() ? layout.history() + layout.historyRows() : layout.notices();
+    assertThat(layout.pictures())
+        .isEqualTo(layout.isTall() ? behind : behind + layout.noticeRows());
     assertThat(layout.recordRows()).as(where).isNotNegative();
     assertThat(layout.choices()).isEqualTo(layout.record() + layout.recordRows());
     assertThat(layout.history()).isEqualTo(layout.choices() + layout.choiceRows());
-    assertThat(layout.recent()).isEqualTo(layout.history() + layout.historyRows());
+    assertThat(layout.recent()).isEqualTo(layout.history() + layout.historyRows() + below);
     assertThat(layout.hints()).as(where).isEqualTo(layout.recent() + layout.recentRows());
     assertThat(layout.counts()).isEqualTo(layout.hints() + layout.hintRows());
     assertThat(layout.counts()).isEqualTo(height - 1);
@@ -76,6 +84,23 @@ class LayoutTest {
     for (int fields = 6; fields <= 30; fields++) {
       Layout quiet = Layout.of(80, 24, Layout.Wants.of(fields));
       assertThat(Layout.of(80, 24, new Layout.Wants(fields, 5, 3, 0, 0, 0))).isEqualTo(quiet);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"80, 24", "120, 40"})
+  void ofMovesNoFieldWhenAPictureComes(int width, int height) {
+    for (int fields = 6; fields <= 20; fields++) {
+      for (int pictures : height == 24 ? List.of(1, 2) : List.of(2, 5, 10)) {
+        Layout plain = Layout.of(width, height, Layout.Wants.of(fields));
+        Layout drawn = Layout.of(width, height, new Layout.Wants(fields, 5, 1, 0, 0, 0, pictures));
+        assertThat(drawn.pictureRows()).as(fields + " fields").isPositive();
+        assertThat(drawn.recordRows()).isEqualTo(plain.recordRows());
+        assertThat(drawn.recordColumns()).isEqualTo(plain.recordColumns());
+        if (height == 24) {
+          assertThat(drawn.record()).isEqualTo(plain.record());
+        }
+      }
     }
   }
 

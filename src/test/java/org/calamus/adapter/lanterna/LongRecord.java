@@ -105,6 +105,15 @@ final class LongRecord {
     return lines;
   }
 
+  static List<View.Line> weighed() {
+    List<View.Line> lines = lines();
+    lines.set(14, line(14, "92 mm", "keyed", View.Standing.TAKEN));
+    lines.set(15, line(15, "", "", View.Standing.ASKED));
+    lines.set(16, line(16, "22.3 g", "measured", View.Standing.TAKEN));
+    lines.set(19, line(19, "R recapture", "concluded", View.Standing.TAKEN));
+    return lines;
+  }
+
   private static View.Line line(int i) {
     return i < VALUES.size()
         ? line(i, VALUES.get(i), i % 3 == 0 ? "keyed" : "said", View.Standing.TAKEN)

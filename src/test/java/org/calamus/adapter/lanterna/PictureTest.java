@@ -54,6 +54,9 @@ class PictureTest {
     pictures.put("many-codes", Views.manyCodes());
     pictures.put("recapture", Views.recapture());
     pictures.put("recapture-at-wing", Views.recaptureAtWing());
+    pictures.put("recapture-weighed", Views.recaptureWeighed());
+    pictures.put("wing-placed", Views.wingPlaced());
+    pictures.put("question-placed", Views.questionPlaced());
     pictures.put("held-long", Views.held(View.Hold.LONG, Duration.ofSeconds(372)));
     pictures.put("held-over", Views.held(View.Hold.OVER, Duration.ofSeconds(700)));
     return pictures;

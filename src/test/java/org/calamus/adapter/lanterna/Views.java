@@ -1,11 +1,17 @@
 package org.calamus.adapter.lanterna;
 
+import java.math.BigDecimal;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.dialogue.Part;
+import org.calamus.core.dialogue.Pictures;
 import org.calamus.core.dialogue.View;
+import org.calamus.core.form.Range;
+import org.calamus.core.readback.Course;
+import org.calamus.core.readback.Strip;
 import org.calamus.core.record.FieldId;
 
 /** Views as the dialogue would make them, for an invented station. */
@@ -286,6 +292,78 @@ final class Views {
     return draft.view();
   }
 
+  /** The mass of the same bird was just taken: its strip and its mass over time. */
+  static View recaptureWeighed() {
+    Draft draft = new Draft(recaptureAtWing());
+    draft.asked = "Net";
+    draft.big = "22.3";
+    draft.bigOf = "= Mass, g taken";
+    draft.lines = LongRecord.weighed();
+    draft.pictures =
+        new Pictures(
+            List.of(wingStrip("92"), massStrip("22.3")),
+            Optional.of(FieldId.MASS),
+            Optional.of(course(Optional.of(new BigDecimal("22.3")))),
+            true);
+    return draft.view();
+  }
+
+  /** A wing was just taken that lies between the station's females and males. */
+  static View wingPlaced() {
+    Draft draft = new Draft(valueTaken());
+    draft.pictures = placed("92");
+    return draft.view();
+  }
+
+  /** The wing in question lies far outside all that is drawn, and with it three more measures. */
+  static View questionPlaced() {
+    Draft draft = new Draft(longRecordInQuestion());
+    draft.pictures = placed("29");
+    return draft.view();
+  }
+
+  private static Pictures placed(String wing) {
+    return new Pictures(
+        List.of(wingStrip(wing)), Optional.of(FieldId.WING), Optional.empty(), false);
+  }
+
+  private static Strip wingStrip(String amount) {
+    return new Strip(
+        FieldId.WING,
+        "wing",
+        new BigDecimal(amount),
+        Optional.of(range("77", "100")),
+        List.of(
+            new Strip.Own("M", 31, amount.equals("29") ? 0 : 12, range("90", "96")),
+            new Strip.Own("F", 28, amount.equals("29") ? 0 : 27, range("84", "91"))),
+        range("77", "100"));
+  }
+
+  private static Strip massStrip(String amount) {
+    return new Strip(
+        FieldId.MASS,
+        "mass",
+        new BigDecimal(amount),
+        Optional.of(range("15.7", "27.5")),
+        List.of(),
+        range("15.7", "27.5"));
+  }
+
+  private static Course course(Optional<BigDecimal> now) {
+    return new Course(
+        List.of(
+            new Course.Point(LocalDate.of(2025, 6, 14), new BigDecimal("21.5")),
+            new Course.Point(LocalDate.of(2025, 10, 2), new BigDecimal("23.4")),
+            new Course.Point(LocalDate.of(2026, 7, 27), new BigDecimal("22.0"))),
+        now,
+        "g",
+        range("15.7", "27.5"));
+  }
+
+  private static Range range(String least, String most) {
+    return new Range(new BigDecimal(least), new BigDecimal(most));
+  }
+
   /** A bird that is held longer than the station's warning, or its limit. */
   static View held(View.Hold hold, Duration time) {
     Draft draft = new Draft();
@@ -347,6 +425,7 @@ final class Views {
     private List<View.Choice> choices = List.of();
     private List<String> history = List.of();
     private View.Hold hold = View.Hold.WITHIN;
+    private Pictures pictures = Pictures.none();
 
     private Draft() {}
 
@@ -369,6 +448,7 @@ final class Views {
       choices = view.choices();
       history = view.history();
       hold = view.hold();
+      pictures = view.pictures();
     }
 
     private View view() {
@@ -393,6 +473,7 @@ final class Views {
           choices,
           history,
           hold,
+          pictures,
           "");
     }
   }

@@ -21,6 +21,7 @@ import java.util.concurrent.TimeUnit;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Key;
 import org.calamus.core.dialogue.Part;
+import org.calamus.core.dialogue.Pictures;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.record.FieldId;
 import org.calamus.port.Screen;
@@ -265,6 +266,7 @@ class PlainScreenTest {
           choices,
           history,
           hold,
+          Pictures.none(),
           "");
     }
   }

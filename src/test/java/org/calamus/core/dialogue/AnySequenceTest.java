@@ -135,6 +135,7 @@ class AnySequenceTest {
     assertNothingLostUnasked(before, after, event);
     assertMissesInOtherWords(before, step);
     assertHeedsNothingUnasked(before, step, event);
+    assertCanBeAccountedFor(before, step, event);
     View view = views.of(after);
     assertThat(after.question().isPresent())
         .as("a question is open exactly where one is shown")
@@ -171,6 +172,27 @@ class AnySequenceTest {
       }
     }
     return after;
+  }
+
+  /** What was understood can be told from the circumstances alone, and fits what was taken. */
+  private void assertCanBeAccountedFor(State before, Step step, Event event) {
+    if (!(event instanceof Event.Heard heard)) {
+      return;
+    }
+    Account account = dialogue.accounts().of(before, heard, step);
+    assertThat(dialogue.accounts().understood(account.met(), heard.at(), heard.utterance()))
+        .isEqualTo(account.understood());
+    boolean isNotForUs = account.understood().kind() == Understood.Kind.UNHEEDED;
+    if (isNotForUs) {
+      assertThat(account.outcome().kind()).isEqualTo(Outcome.Kind.NOTHING);
+    }
+    boolean journals = step.effects().stream().anyMatch(AnySequenceTest::isGiven);
+    assertThat(account.outcome().taken().isEmpty()).isEqualTo(!journals);
+  }
+
+  private static boolean isGiven(Effect effect) {
+    return effect instanceof Effect.JournalValue value
+        && value.entry().provenance().way() != Provenance.Way.CONCLUDED;
   }
 
   /** What is in the record stays unless the bander takes it back; what was concluded may go. */

@@ -46,6 +46,28 @@ class DialogueTest {
   }
 
   @Test
+  void saysOnceThatWhatIsSaidIsKeptWhereItIs() {
+    Talk talk = Talk.atFenwick();
+    assertThat(talk.view().health()).noneMatch(h -> h.part() == Part.KEEPER);
+    talk.event(new Event.PartUp(talk.now(), Part.KEEPER, "utterances/x"));
+    assertThat(talk.view().message())
+        .isEqualTo("What is said at the table is kept in the data folder, in utterances/x.");
+    assertThat(talk.view().health()).anyMatch(h -> h.part() == Part.KEEPER && h.isUp());
+    talk.say("two eight four one five five six zero one");
+    assertThat(talk.view().message()).doesNotContain("kept");
+  }
+
+  @Test
+  void goesOnWhereWhatIsSaidCanNoLongerBeKept() {
+    Talk talk = Talk.atFenwick();
+    talk.event(new Event.PartUp(talk.now(), Part.KEEPER, "utterances/x"));
+    talk.event(new Event.PartDown(talk.now(), Part.KEEPER, "No longer kept."));
+    assertThat(talk.view().health()).anyMatch(h -> h.isDown() && h.part() == Part.KEEPER);
+    talk.say("two eight four one five five six zero one");
+    assertThat(talk.field(FieldId.BAND)).isEqualTo("2841-55601");
+  }
+
+  @Test
   void journalsAValueBeforeItIsSaid() {
     Talk talk = withBand();
     List<Effect> effects = talk.effects();

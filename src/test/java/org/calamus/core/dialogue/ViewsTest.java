@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.calamus.core.readback.Strip;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.rule.Known;
@@ -212,7 +213,7 @@ class ViewsTest {
     assertThat(talk.view().health())
         .contains(new View.Health(Part.SCALE, true, "a balance"))
         .extracting(View.Health::part)
-        .containsExactly(Part.values());
+        .containsExactly(Part.EARS, Part.VOICE, Part.SCALE, Part.STORE);
   }
 
   @Test
@@ -259,6 +260,26 @@ class ViewsTest {
     assertThat(talk.weigh("22.3").view().live()).hasValue("22.3 g  stable  empty it first");
     assertThat(talk.weigh("0.0").view().live()).hasValue("0.0 g  stable");
     assertThat(talk.weigh("22.3").view().live()).hasValue("22.3 g  stable");
+  }
+
+  @Test
+  void aMeasureIsPlacedOnceItIsGivenAndNotBefore() {
+    Talk talk = Situation.ALL_BUT_MEASURES.talk();
+    assertThat(talk.view().asked()).startsWith("Wing");
+    assertThat(talk.view().pictures().strips()).isEmpty();
+    Pictures pictures = talk.say("nine two").view().pictures();
+    assertThat(pictures.current()).hasValueSatisfying(s -> assertThat(s.name()).isEqualTo("wing"));
+    assertThat(pictures.isWeighing()).as("the mass is asked").isTrue();
+    Pictures both = talk.say("two two point three").view().pictures();
+    assertThat(both.strips()).extracting(Strip::name).containsExactly("wing", "mass");
+    assertThat(both.inWork()).hasValue(FieldId.MASS);
+  }
+
+  @Test
+  void aMeasureInQuestionIsPlaced() {
+    Pictures pictures = Situation.DOUBTED.talk().view().pictures();
+    assertThat(pictures.current())
+        .hasValueSatisfying(s -> assertThat(s.place()).isEqualTo(Strip.Place.LOW));
   }
 
   @Test

@@ -67,7 +67,8 @@ final class Listener {
       return ending.value().text();
     }
     if (heard instanceof Heard.Twins twins) {
-      return twins.value().text() + "|" + twins.twin().text();
+      return twins.value().text()
+          + twins.others().stream().map(o -> "|" + o.text()).collect(Collectors.joining());
     }
     if (heard instanceof Heard.Perhaps perhaps) {
       return perhaps.value().text() + " or " + perhaps.other().text() + "?";

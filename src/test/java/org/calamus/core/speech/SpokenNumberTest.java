@@ -89,6 +89,8 @@ class SpokenNumberTest {
           fourteen, 14|40
           fifteen, 15|50
           sixteen, 16|60
+          sixty point seven, 60.7|16.7|62.7
+          fifty point seven, 50.7|15.7
           seventeen, 17|70
           eighteen, 18|80
           nineteen, 19|90
