@@ -83,13 +83,19 @@ final class ViewChanges {
   private void addValues(List<String> lines, View view) {
     Map<FieldId, View.Line> known = new HashMap<>();
     before(View::lines, List.<View.Line>of()).forEach(line -> known.put(line.field(), line));
-    boolean isNewRecord = view.savedCount() != before(View::savedCount, view.savedCount());
+    boolean isOpened = !view.correcting().equals(before(View::correcting, ""));
+    boolean isNewRecord =
+        isOpened || view.savedCount() != before(View::savedCount, view.savedCount());
+    if (isOpened) {
+      lines.add(view.correcting().isEmpty() ? "correction closed" : view.correcting());
+    }
     for (View.Line line : view.lines()) {
       View.Line old = known.get(line.field());
       boolean isHeld = isHeld(line);
       boolean wasHeld = old != null && isHeld(old);
       if (isHeld && !line.equals(old)) {
-        String standing = line.standing() == View.Standing.CONFIRMED ? "confirmed: " : "taken: ";
+        String taken = line.standing() == View.Standing.CONFIRMED ? "confirmed: " : "taken: ";
+        String standing = isOpened && !view.correcting().isEmpty() ? "recorded: " : taken;
         lines.add(standing + line.label() + " " + line.value() + " (" + line.way() + ")");
       } else if (wasHeld && line.value().isBlank() && !isNewRecord) {
         lines.add("emptied: " + line.label());

@@ -23,6 +23,10 @@ final class Choices {
     if (isSkipped) {
       return Menu.ofSkipped();
     }
+    if (state.question().filter(Question.Reason.class::isInstance).isPresent()
+        && !state.face().isMenu()) {
+      return Amending.choices();
+    }
     if (state.face().isMenu()) {
       return new Menu(setup).choices(state);
     }

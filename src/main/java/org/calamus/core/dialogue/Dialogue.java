@@ -42,6 +42,9 @@ public final class Dialogue {
   private final Heeding heeding;
   private final Telling telling;
   private final Moving moving;
+  private final Correcting correcting;
+  private final Amending amending;
+  private final Errands errands;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
@@ -56,6 +59,9 @@ public final class Dialogue {
     this.heeding = new Heeding(setup);
     this.telling = new Telling(setup);
     this.moving = new Moving(setup);
+    this.correcting = new Correcting(setup);
+    this.amending = new Amending(setup);
+    this.errands = new Errands(setup);
     this.holding = new Holding(setup.rules().policy());
   }
 
@@ -78,6 +84,9 @@ public final class Dialogue {
   }
 
   private Grammar attentive(State state) {
+    if (isReasonAsked(state)) {
+      return setup.grammars().reasons();
+    }
     Optional<FieldSpec> asked = askedField(state).map(setup.form()::spec);
     return state.question().isPresent()
         ? setup.grammars().questioning(asked)
@@ -88,7 +97,12 @@ public final class Dialogue {
   private static boolean isHeardAlike(State one, State other) {
     return Heeding.isPaused(one) == Heeding.isPaused(other)
         && one.question().isPresent() == other.question().isPresent()
+        && isReasonAsked(one) == isReasonAsked(other)
         && askedField(one).equals(askedField(other));
+  }
+
+  private static boolean isReasonAsked(State state) {
+    return state.question().filter(Question.Reason.class::isInstance).isPresent();
   }
 
   static Optional<FieldId> askedField(State state) {
@@ -102,7 +116,7 @@ public final class Dialogue {
     if (question instanceof Question.Which which) {
       return Optional.of(which.field());
     }
-    return BandQuestions.isBand(question) ? Optional.of(FieldId.BAND) : Optional.empty();
+    return BandQuestions.isBand(question) ? Optional.of(FieldId.BAND) : Errands.heardLike(question);
   }
 
   private Step dispatch(State state, Event event) {
@@ -121,6 +135,15 @@ public final class Dialogue {
     if (event instanceof Event.Saved saved) {
       return saving.saved(state, saved.record());
     }
+    if (event instanceof Event.SavedRead read) {
+      return correcting.read(state, read);
+    }
+    if (event instanceof Event.ReadFailed failed) {
+      return Correcting.failed(state, failed);
+    }
+    if (event instanceof Event.Amended amended) {
+      return amending.amended(state, amended);
+    }
     if (event instanceof Event.StoreFailed failed) {
       return storeFailed(state, failed);
     }
@@ -132,6 +155,12 @@ public final class Dialogue {
     }
     if (event instanceof Event.Ticked) {
       return ticked(state);
+    }
+    if (event instanceof Event.MemoRecorded memo && Amending.isReason(state, memo.name())) {
+      return amending.told(state, memo.name());
+    }
+    if (event instanceof Event.MemoFailed memo && Amending.isTelling(state)) {
+      return amending.untold(state, memo.sentence());
     }
     if (event instanceof Event.MemoRecorded memo) {
       return remarks.recorded(state, memo);
@@ -195,7 +224,7 @@ public final class Dialogue {
     if (started.unfinished().isEmpty()) {
       return Step.of(state).then(s -> prompts.prompt(s, ""));
     }
-    return orders.askToResume(state, started.unfinished().get());
+    return orders.askToResume(state, started.unfinished().get(), started.saved());
   }
 
   private Step heard(State state, Event.Heard heard) {
@@ -250,6 +279,12 @@ public final class Dialogue {
   }
 
   private Step meant(State state, Meaning meaning, Event.Heard heard) {
+    if (meaning instanceof Meaning.Values given && Errands.isOpen(state)) {
+      return errands.said(state, given);
+    }
+    if (meaning instanceof Meaning.Amend amend) {
+      return correcting.ending(state, amend.digits());
+    }
     if (meaning instanceof Meaning.Values given) {
       return values.said(
           state.face(f -> f.withKeys("")), given, heard.utterance().text(), heard.at());

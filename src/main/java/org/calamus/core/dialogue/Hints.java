@@ -15,6 +15,11 @@ final class Hints {
   private static final Set<Command> ANSWERS =
       EnumSet.of(Command.AFFIRM, Command.NEGATIVE, Command.OUT_OF_ORDER);
 
+  private static final Set<Command> REASONS =
+      java.util.Arrays.stream(Command.values())
+          .filter(Command::isReason)
+          .collect(java.util.stream.Collectors.toUnmodifiableSet());
+
   /** What leads on from a field, and stands before the many that are rarely wanted. */
   private static final Set<Command> ONWARD = EnumSet.of(Command.CORRECT, Command.NEXT);
 
@@ -51,7 +56,12 @@ final class Hints {
       hints.add(new View.Hint("band destroyed", "+2", ""));
     }
     Set<Command> fitting = EnumSet.copyOf(ANSWERS);
-    if (BandQuestions.isBand(question) || question instanceof Question.Which) {
+    if (question instanceof Question.Reason) {
+      fitting.addAll(REASONS);
+    }
+    if (BandQuestions.isBand(question)
+        || question instanceof Question.Which
+        || question instanceof Question.Reason) {
       fitting.remove(Command.AFFIRM);
     }
     hints.addAll(commands(state, fitting));
@@ -62,6 +72,7 @@ final class Hints {
     Set<Command> rest = EnumSet.allOf(Command.class);
     rest.removeAll(ANSWERS);
     rest.removeAll(ONWARD);
+    rest.removeAll(REASONS);
     return rest;
   }
 

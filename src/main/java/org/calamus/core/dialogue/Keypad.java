@@ -29,6 +29,7 @@ final class Keypad {
   private final Menu menu;
   private final Remarks remarks;
   private final Heeding heeding;
+  private final Errands errands;
 
   Keypad(Setup setup, Values values, Orders orders, Remarks remarks) {
     this.setup = setup;
@@ -38,6 +39,7 @@ final class Keypad {
     this.menu = new Menu(setup);
     this.remarks = remarks;
     this.heeding = new Heeding(setup);
+    this.errands = new Errands(setup);
   }
 
   /** Takes a key. Any key cuts the voice off. */
@@ -116,6 +118,9 @@ final class Keypad {
   }
 
   private boolean accepts(State state, char c) {
+    if (Errands.isOpen(state)) {
+      return Errands.accepts(c);
+    }
     Optional<FieldSpec> spec = Dialogue.askedField(state).map(setup.form()::spec);
     if (spec.isEmpty()) {
       return false;
@@ -152,6 +157,9 @@ final class Keypad {
     }
     if (keys.isEmpty()) {
       return orders.order(state, Command.AFFIRM, Optional.empty(), at);
+    }
+    if (Errands.isOpen(state)) {
+      return errands.keyed(state, keys, at);
     }
     Optional<FieldId> field = Dialogue.askedField(state);
     if (field.isEmpty()) {

@@ -52,6 +52,9 @@ final class NextBand {
    * must be read whole.
    */
   Optional<BandNumber> completing(State state) {
+    if (state.question().isPresent() && state.question().get() instanceof Question.Reopen reopen) {
+      return reopen.last().band().or(() -> of(state));
+    }
     boolean isRead =
         Dialogue.askedField(state)
             .flatMap(f -> state.record().flatMap(r -> r.kind().bandRead()).filter(f::equals))

@@ -18,6 +18,9 @@ final class Orders {
   private final Telling telling;
   private final Prompts prompts;
   private final Heeding heeding;
+  private final Correcting correcting;
+  private final Amending amending;
+  private final Errands errands;
 
   Orders(Setup setup) {
     this.setup = setup;
@@ -28,6 +31,9 @@ final class Orders {
     this.telling = new Telling(setup);
     this.prompts = new Prompts(setup);
     this.heeding = new Heeding(setup);
+    this.correcting = new Correcting(setup);
+    this.amending = new Amending(setup);
+    this.errands = new Errands(setup);
   }
 
   /** Carries out a command, wherever it came from. */
@@ -60,6 +66,15 @@ final class Orders {
         return askToAbandon(state);
       case OUT_OF_ORDER:
         return outOfOrder(state, at);
+      case AMEND:
+        return correcting.ask(state);
+      case REASON_MISHEARD:
+      case REASON_MISKEYED:
+      case REASON_MISREAD:
+      case REASON_WRONG_FIELD:
+      case REASON_IDENTIFIED_ANEW:
+      case REASON_OTHER:
+        return amending.reason(state, command.reason().orElseThrow(), at);
       case END:
         return end(state);
       case STAND_BY:
@@ -83,8 +98,14 @@ final class Orders {
     if (BandQuestions.isBand(question) || question instanceof Question.Which) {
       return prompts.miss(state, Questions.answers(question));
     }
+    if (Errands.isErrand(question)) {
+      return errands.affirm(state);
+    }
     if (question instanceof Question.Resume resume) {
-      return resume(state, resume.record());
+      return resume
+          .saved()
+          .map(saved -> correcting.resume(state, resume.record(), saved))
+          .orElseGet(() -> resume(state, resume.record()));
     }
     if (question instanceof Question.Abandon) {
       return abandon(state, at);
@@ -118,9 +139,16 @@ final class Orders {
           .then(s -> offers.offer(s, rest, at));
     }
     if (question instanceof Question.Resume resume) {
+      Effect setAside =
+          resume.saved().isPresent()
+              ? new Effect.WithdrawCorrection(resume.record().id(), at)
+              : new Effect.AbandonRecord(resume.record(), at);
       return Step.of(answered)
-          .then(new Effect.AbandonRecord(resume.record(), at))
-          .then(s -> prompts.prompt(s, "set aside"));
+          .then(setAside)
+          .then(s -> prompts.prompt(s, resume.saved().isPresent() ? "given up" : "set aside"));
+    }
+    if (Errands.isErrand(question)) {
+      return errands.negative(answered.face(f -> f.withKeys("")));
     }
     return offers.goOn(answered, "going on", at);
   }
@@ -159,8 +187,9 @@ final class Orders {
     return setup.form().first();
   }
 
-  Step askToResume(State state, CaptureRecord record) {
-    return ask(state, new Question.Resume(record)).say("unfinished bird. carry on");
+  Step askToResume(State state, CaptureRecord record, Optional<CaptureRecord> saved) {
+    String what = saved.isPresent() ? "unfinished correction" : "unfinished bird";
+    return ask(state, new Question.Resume(record, saved)).say(what + ". carry on");
   }
 
   private Step resume(State state, CaptureRecord record) {
@@ -177,7 +206,8 @@ final class Orders {
     if (state.record().isEmpty()) {
       return Step.of(state.message("There is no bird to abandon.")).say("no bird begun");
     }
-    return ask(state, new Question.Abandon()).say("abandon this record");
+    return ask(state, new Question.Abandon())
+        .say(state.isCorrecting() ? "give this correction up" : "abandon this record");
   }
 
   /** Asks something that is not about a value; a value in question is asked for again after it. */
@@ -192,6 +222,9 @@ final class Orders {
   }
 
   private Step abandon(State state, Instant at) {
+    if (state.isCorrecting()) {
+      return correcting.giveUp(state, at);
+    }
     Effect abandoned = new Effect.AbandonRecord(state.record().orElseThrow(), at);
     State after = state.withoutRecord(first()).message("Abandoned.").face(f -> f.withoutBig());
     return Step.of(after).then(abandoned).then(s -> prompts.prompt(s, "abandoned"));
@@ -204,6 +237,7 @@ final class Orders {
     if (state.record().isEmpty()) {
       return Step.of(state).then(new Effect.EndSession());
     }
-    return ask(state, new Question.End()).say("bird unfinished. end session");
+    return ask(state, new Question.End())
+        .say((state.isCorrecting() ? "correction" : "bird") + " unfinished. end session");
   }
 }

@@ -33,6 +33,13 @@ record Sayable(Command command, String keys, String meaning) {
           new Sayable(Command.RESUME, "+95", "go on"),
           new Sayable(Command.TALK_KEY, "+96", "ears by key"),
           new Sayable(Command.TALK_OPEN, "+96", "ears open"),
+          new Sayable(Command.AMEND, "+81", "correct a saved record"),
+          new Sayable(Command.REASON_MISHEARD, "1", "why"),
+          new Sayable(Command.REASON_MISKEYED, "2", "why"),
+          new Sayable(Command.REASON_MISREAD, "3", "why"),
+          new Sayable(Command.REASON_WRONG_FIELD, "4", "why"),
+          new Sayable(Command.REASON_IDENTIFIED_ANEW, "5", "why"),
+          new Sayable(Command.REASON_OTHER, "6", "why, as a memo"),
           new Sayable(Command.ABANDON, "+98", "give the record up"),
           new Sayable(Command.END, "+99", "end"));
 
@@ -66,6 +73,17 @@ record Sayable(Command command, String keys, String meaning) {
       case READBACK:
       case ABANDON:
         return withBird(state);
+      case AMEND:
+        return state.record().isEmpty() ? "" : state.isCorrecting() ? "open" : "bird in hand";
+      case REASON_MISHEARD:
+      case REASON_MISKEYED:
+      case REASON_MISREAD:
+      case REASON_WRONG_FIELD:
+      case REASON_IDENTIFIED_ANEW:
+      case REASON_OTHER:
+        return state.question().filter(Question.Reason.class::isInstance).isPresent()
+            ? ""
+            : "no correction";
       case OUT_OF_ORDER:
         return isSkipped(state) ? "" : "no band skipped";
       case STAND_BY:
@@ -84,7 +102,8 @@ record Sayable(Command command, String keys, String meaning) {
   /** Of two commands on the same keys, one undoing the other, only one is listed at a time. */
   boolean isShown(State state) {
     boolean isHalf =
-        command == Command.STAND_BY
+        command.isReason()
+            || command == Command.STAND_BY
             || command == Command.RESUME
             || command == Command.TALK_KEY
             || command == Command.TALK_OPEN;

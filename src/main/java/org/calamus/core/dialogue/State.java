@@ -22,6 +22,7 @@ import org.calamus.core.rule.Known;
  * @param lastSaved the bird saved last in this session, to which remarks may be added
  * @param face what the bander was last told
  * @param console what is known of the parts
+ * @param desk what is in hand besides the bird
  */
 public record State(
     Optional<CaptureRecord> record,
@@ -34,7 +35,8 @@ public record State(
     int savedCount,
     Optional<CaptureRecord> lastSaved,
     Face face,
-    Console console) {
+    Console console,
+    Desk desk) {
 
   private static final int RECENT = 12;
 
@@ -63,7 +65,8 @@ public record State(
         0,
         Optional.empty(),
         Face.atStart(),
-        Console.atStart());
+        Console.atStart(),
+        Desk.empty());
   }
 
   /** The field that was spoken of last, or else the one that was given last. */
@@ -80,7 +83,18 @@ public record State(
 
   State withChanges(List<Change> made) {
     return new State(
-        record, nextId, open, question, made, known, recent, savedCount, lastSaved, face, console);
+        record,
+        nextId,
+        open,
+        question,
+        made,
+        known,
+        recent,
+        savedCount,
+        lastSaved,
+        face,
+        console,
+        desk);
   }
 
   /** A field was left as it was. */
@@ -102,7 +116,8 @@ public record State(
         savedCount,
         lastSaved,
         change.apply(face),
-        console);
+        console,
+        desk);
   }
 
   State console(UnaryOperator<Console> change) {
@@ -117,7 +132,64 @@ public record State(
         savedCount,
         lastSaved,
         face,
-        change.apply(console));
+        change.apply(console),
+        desk);
+  }
+
+  State desk(UnaryOperator<Desk> change) {
+    return new State(
+        record,
+        nextId,
+        open,
+        question,
+        changes,
+        known,
+        recent,
+        savedCount,
+        lastSaved,
+        face,
+        console,
+        change.apply(desk));
+  }
+
+  /** Whether the record is a saved one that is being corrected. */
+  boolean isCorrecting() {
+    return desk.correction().isPresent();
+  }
+
+  State withKnown(Known told) {
+    return new State(
+        record,
+        nextId,
+        open,
+        question,
+        changes,
+        told,
+        recent,
+        savedCount,
+        lastSaved,
+        face,
+        console,
+        desk);
+  }
+
+  /** A saved record was corrected; the bander's list tells so. */
+  State withCorrected(CaptureRecord corrected, Known told, String line) {
+    List<String> lines = new ArrayList<>(recent);
+    lines.add(0, line);
+    return new State(
+        record,
+        nextId,
+        open,
+        question,
+        changes,
+        told,
+        lines.subList(0, Math.min(RECENT, lines.size())),
+        savedCount,
+        lastSaved.map(l -> l.id() == corrected.id() ? corrected : l),
+        face,
+        console,
+        desk);
   }
 
   State message(String text) {
@@ -136,12 +208,24 @@ public record State(
         savedCount,
         lastSaved,
         face,
-        console);
+        console,
+        desk);
   }
 
   State withQuestion(Optional<Question> asked) {
     return new State(
-        record, nextId, open, asked, changes, known, recent, savedCount, lastSaved, face, console);
+        record,
+        nextId,
+        open,
+        asked,
+        changes,
+        known,
+        recent,
+        savedCount,
+        lastSaved,
+        face,
+        console,
+        desk);
   }
 
   State withRecord(CaptureRecord changed, List<Change> made) {
@@ -156,7 +240,8 @@ public record State(
         savedCount,
         lastSaved,
         face,
-        console);
+        console,
+        desk);
   }
 
   State withChange(CaptureRecord changed, Change change) {
@@ -178,7 +263,8 @@ public record State(
         savedCount,
         lastSaved.map(l -> l.id() == accounted.id() ? accounted : l),
         face,
-        console);
+        console,
+        desk);
   }
 
   State withoutRecord(FieldId first) {
@@ -196,7 +282,8 @@ public record State(
             .withMissed(Misses.none())
             .withEchoed(Optional.empty())
             .withRest(List.of()),
-        console.withWaiting(Optional.empty()).withWarned(View.Hold.WITHIN));
+        console.withWaiting(Optional.empty()).withWarned(View.Hold.WITHIN),
+        desk.withoutCorrection());
   }
 
   State withSaved(CaptureRecord saved, String line) {
@@ -213,6 +300,7 @@ public record State(
         savedCount + 1,
         Optional.of(saved),
         face,
-        console);
+        console,
+        desk);
   }
 }

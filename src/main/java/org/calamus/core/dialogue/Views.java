@@ -65,7 +65,8 @@ public final class Views {
         choices.of(state),
         conclusions.lines(state),
         holding.hold(state),
-        drawing.of(state));
+        drawing.of(state),
+        state.desk().correction().map(c -> "correcting " + Correction.name(c.saved())).orElse(""));
   }
 
   private static View.Mode mode(State state) {
@@ -101,13 +102,16 @@ public final class Views {
   }
 
   private String asked(State state) {
+    if (Errands.isOpen(state)) {
+      return Errands.asked(state.question().orElseThrow());
+    }
     if (Values.isOtherQuestion(state)) {
       return "Affirm or negative?";
     }
     return Dialogue.askedField(state)
         .map(setup.form()::spec)
         .map(FieldSpec::labelWithUnit)
-        .orElse("Save this record?");
+        .orElse(state.isCorrecting() ? "Name a field, or save" : "Save this record?");
   }
 
   private List<View.Line> lines(State state) {
@@ -125,7 +129,11 @@ public final class Views {
               .orElse("");
       View.Standing standing =
           keep.isPresent() ? View.Standing.IN_QUESTION : standing(state, spec, entry);
-      lines.add(new View.Line(spec.id(), spec.label(), value, way, standing));
+      String was =
+          Correcting.was(state, spec.id())
+              .map(e -> ", was " + setup.phrases().shown(spec, e.value()))
+              .orElse("");
+      lines.add(new View.Line(spec.id(), spec.label(), value + was, way, standing));
     }
     return lines;
   }

@@ -135,6 +135,43 @@ public final class Captures {
     return inOrder(byId.values().filter(capture -> capture.day(zone).equals(day)).toList());
   }
 
+  /** All captures, by the number of their record. It looks at every capture. */
+  public List<PastCapture> all() {
+    return byId.values().sorted(Comparator.comparingLong(PastCapture::id)).toList();
+  }
+
+  /** The capture of the bird that was recorded last; empty where there is none. */
+  public Optional<PastCapture> newestBird() {
+    return byId.values()
+        .filter(capture -> capture.kind().hasBird())
+        .max(Comparator.comparingLong(PastCapture::id));
+  }
+
+  /**
+   * The newest capture of every band whose number ends in some digits, newest first. It looks at
+   * every capture.
+   *
+   * @param digits one or more digits, of the suffix or of the whole number
+   */
+  public List<PastCapture> endingIn(String digits) {
+    Map<BandNumber, PastCapture> newest = new HashMap<>();
+    byId.values()
+        .filter(capture -> capture.band().filter(b -> endsIn(b, digits)).isPresent())
+        .forEach(
+            capture ->
+                newest.merge(
+                    capture.band().orElseThrow(),
+                    capture,
+                    (one, other) -> one.id() > other.id() ? one : other));
+    return newest.values().stream()
+        .sorted(Comparator.comparingLong(PastCapture::id).reversed())
+        .toList();
+  }
+
+  private static boolean endsIn(BandNumber band, String digits) {
+    return (band.prefix() + band.suffix()).endsWith(digits);
+  }
+
   /** How many captures there are, with and without a band. */
   public int size() {
     return size;

@@ -2,6 +2,7 @@ package org.calamus.core.speech;
 
 import java.util.Locale;
 import java.util.Optional;
+import org.calamus.core.record.Amendment;
 
 /** What can be ordered by a spoken word, in any state. */
 public enum Command {
@@ -41,8 +42,36 @@ public enum Command {
   TALK_KEY,
   /** Keep the ears open. */
   TALK_OPEN,
+  /** Open a saved record again to correct it. */
+  AMEND,
+  /** The console had heard another word. */
+  REASON_MISHEARD,
+  /** Another key had been struck. */
+  REASON_MISKEYED,
+  /** The band or an instrument had been read wrongly. */
+  REASON_MISREAD,
+  /** The value had gone into the wrong field. */
+  REASON_WRONG_FIELD,
+  /** The bird was identified anew. */
+  REASON_IDENTIFIED_ANEW,
+  /** The reason is another, told in a memo. */
+  REASON_OTHER,
   /** End the session. */
   END;
+
+  private static final String REASON = "REASON_";
+
+  /** Whether it tells why a saved record is corrected; nothing else listens for those. */
+  public boolean isReason() {
+    return name().startsWith(REASON);
+  }
+
+  /** The reason that it tells. */
+  public Optional<Amendment.Reason> reason() {
+    return isReason()
+        ? Optional.of(Amendment.Reason.valueOf(name().substring(REASON.length())))
+        : Optional.empty();
+  }
 
   /** The command of a name in a vocabulary file, such as {@code affirm}. */
   static Optional<Command> named(String name) {

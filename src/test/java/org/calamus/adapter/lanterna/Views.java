@@ -473,7 +473,8 @@ final class Views {
           choices,
           history,
           hold,
-          pictures);
+          pictures,
+          "");
     }
   }
 }

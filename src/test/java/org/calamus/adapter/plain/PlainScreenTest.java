@@ -266,7 +266,8 @@ class PlainScreenTest {
           choices,
           history,
           hold,
-          Pictures.none());
+          Pictures.none(),
+          "");
     }
   }
 }
