@@ -34,6 +34,8 @@ record Sayable(Command command, String keys, String meaning) {
           new Sayable(Command.TALK_KEY, "+96", "ears by key"),
           new Sayable(Command.TALK_OPEN, "+96", "ears open"),
           new Sayable(Command.AMEND, "+81", "correct a saved record"),
+          new Sayable(Command.OPEN_NETS, "+82", "enter that nets are open"),
+          new Sayable(Command.CLOSE_NETS, "+83", "enter that nets are closed"),
           new Sayable(Command.REASON_MISHEARD, "1", "why"),
           new Sayable(Command.REASON_MISKEYED, "2", "why"),
           new Sayable(Command.REASON_MISREAD, "3", "why"),
@@ -84,6 +86,9 @@ record Sayable(Command command, String keys, String meaning) {
         return state.question().filter(Question.Reason.class::isInstance).isPresent()
             ? ""
             : "no correction";
+      case OPEN_NETS:
+      case CLOSE_NETS:
+        return isAsking ? "answer first" : "";
       case OUT_OF_ORDER:
         return isSkipped(state) ? "" : "no band skipped";
       case STAND_BY:
