@@ -124,7 +124,7 @@ class DialogueScreensTest {
                 .filter(l -> l.contains(mark + line.label() + " "))
                 .findFirst()
                 .orElse("");
-        assertThat(row)
+        assertThat(row + " ")
             .as(line.label())
             .containsAnyOf(line.way(), " " + line.way().charAt(0) + " ");
       }
