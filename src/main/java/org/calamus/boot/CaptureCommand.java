@@ -145,7 +145,7 @@ final class CaptureCommand {
     String own = folders.words().toString();
     boolean hasOwn = station.vocabulary().forms().stream().anyMatch(f -> f.where().startsWith(own));
     if (hasOwn) {
-      SpeechModel.soundAlikes(station, f -> f.where().startsWith(own)).forEach(System.err::println);
+      Log.add(SpeechModel.soundAlikes(station, f -> f.where().startsWith(own)), folders.log());
     }
   }
 
