@@ -57,7 +57,7 @@ public final class Views {
         state.console().decibels(),
         state.console().live().map(reading -> live(reading) + unseen(state.console())),
         new Hints(setup).of(state),
-        new NextBand(setup).of(state).map(b -> b.text()).orElse(""),
+        nextBand(state),
         Holding.held(state),
         state.savedCount(),
         state.recent(),
@@ -67,6 +67,11 @@ public final class Views {
         holding.hold(state),
         drawing.of(state),
         state.desk().correction().map(c -> "correcting " + Correction.name(c.saved())).orElse(""));
+  }
+
+  /** While a saved record is open its own band seems free: the next one is for no bird then. */
+  private String nextBand(State state) {
+    return state.isCorrecting() ? "" : new NextBand(setup).of(state).map(b -> b.text()).orElse("");
   }
 
   private static View.Mode mode(State state) {
