@@ -54,7 +54,7 @@ final class Menu {
     }
     if (c == RELEASE) {
       return values.letGo(
-          closed,
+          Pages.left(closed),
           new FieldValue.Code(Release.RELEASED.name()),
           new Provenance(Provenance.Way.KEYED, "+/"),
           at);
@@ -101,7 +101,7 @@ final class Menu {
     int number = Integer.parseInt(digits);
     List<FieldSpec> fields = setup.form().fields();
     return number >= 1 && number <= fields.size()
-        ? moving.open(state, fields.get(number - 1).id())
+        ? moving.open(Pages.left(state), fields.get(number - 1).id())
         : Step.of(state.message("There is no " + digits + " in the menu."));
   }
 
