@@ -47,7 +47,7 @@ final class BottomPart {
     String inHand = "in hand " + view.inHand().map(BottomPart::minutes).orElse("--");
     return switch (view.hold()) {
       case WITHIN -> sheet.put(LEFT, row, inHand, Ink.PLAIN) + 2;
-      case LONG -> sheet.put(LEFT, row, inHand + " LONG", Ink.ALERT) + 2;
+      case LONG -> sheet.put(0, row, " " + inHand + " LONG ", Ink.FILLED) + 1;
       case OVER -> sheet.put(0, row, " " + inHand + " OVER LIMIT: RELEASE ", Ink.ALERT_FILLED) + 1;
     };
   }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.Command;
 
 /** What may be said or pressed now, what is likeliest first; made from the table of commands. */
@@ -110,11 +111,23 @@ final class Hints {
     if (spec.kind() instanceof FieldKind.Measured) {
       return new View.Hint("nine two", "92 Enter", spec.spoken());
     }
+    if (spec.kind() instanceof FieldKind.Time) {
+      return new View.Hint("zero eight four zero", "0840 Enter", spec.spoken());
+    }
+    if (spec.kind() instanceof FieldKind.Note) {
+      return new View.Hint("", "space", "speak or type");
+    }
     if (spec.kind() instanceof FieldKind.Band) {
-      return new NextBand(setup).of(state).isPresent()
+      return isNextMeant(spec.id(), state)
           ? new View.Hint("last three", "digits Enter", "band")
           : new View.Hint("all digits", "digits Enter", "band");
     }
     return new View.Hint("its name", "number Enter", spec.spoken());
+  }
+
+  /** Whether the band asked is one of the station's string, and not one that a bird came with. */
+  private boolean isNextMeant(FieldId field, State state) {
+    boolean isPut = state.record().map(r -> r.kind().putsBand()).orElse(true);
+    return field == FieldId.BAND && isPut && new NextBand(setup).of(state).isPresent();
   }
 }
