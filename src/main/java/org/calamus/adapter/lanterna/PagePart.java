@@ -74,12 +74,12 @@ final class PagePart {
     }
     int column = 1 + NUMBER_CELLS - Prose.cells(number);
     sheet.put(column, row, number, isChosen ? Ink.FILLED : Ink.STRONG);
-    sheet.put(MARK_COLUMN, row, shown.mark(), NUMBER_CELLS, isWrong ? Ink.ALERT : Ink.STRONG);
+    sheet.put(
+        MARK_COLUMN, row, shown.mark(), NUMBER_CELLS, isWrong ? Ink.ALERT_FILLED : Ink.STRONG);
     Ink ink =
         switch (shown.look()) {
-          case TITLE, HEAD -> Ink.STRONG;
+          case TITLE, HEAD, WRONG -> Ink.STRONG;
           case TEXT -> isChosen ? Ink.STRONG : Ink.PLAIN;
-          case WRONG -> Ink.ALERT;
         };
     sheet.put(isTitle ? 1 : TEXT_COLUMN, row, shown.text(), ink);
     if (!shown.more().isEmpty() && more + LEAST_MORE_CELLS < sheet.width()) {
