@@ -13,6 +13,7 @@ import org.calamus.core.dialogue.Setup;
 import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
+import org.calamus.core.effort.NetLog;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.PastCapture;
 import org.calamus.core.rule.Known;
@@ -126,7 +127,8 @@ final class Session {
     return State.atStart(
         ports.store().nextRecordId(),
         setup.form().first(),
-        Known.of(setup.rules().policy().strings(), saved));
+        Known.of(setup.rules().policy().strings(), saved),
+        NetLog.of(ports.store().netEvents()));
   }
 
   /** Closes each part whatever becomes of the others, the ears first and the screen last. */

@@ -35,6 +35,7 @@ final class Keeper {
         || effect instanceof Effect.SaveRecord
         || effect instanceof Effect.AbandonRecord
         || effect instanceof Effect.AccountFor
+        || effect instanceof Effect.JournalNets
         || effect instanceof Effect.ReadSaved
         || effect instanceof Effect.AmendRecord
         || effect instanceof Effect.WithdrawCorrection;
@@ -118,6 +119,8 @@ final class Keeper {
     } else if (effect instanceof Effect.SaveRecord save) {
       store.save(save.record(), clock.now());
       events.post(new Event.Saved(clock.now(), save.record()));
+    } else if (effect instanceof Effect.JournalNets nets) {
+      store.journalNets(nets.events());
     } else if (effect instanceof Effect.ReadSaved read) {
       events.post(new Event.SavedRead(clock.now(), read.id(), store.asSaved(read.id())));
     } else if (effect instanceof Effect.AmendRecord amend) {

@@ -3,6 +3,7 @@ package org.calamus.port;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.effort.NetEvent;
 import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
@@ -70,6 +71,12 @@ public interface RecordStore extends AutoCloseable {
 
   /** Gives up the correction of a saved record, which stays as it was. Its journal stays. */
   void withdraw(long id, Instant at);
+
+  /** Stores that nets were opened or closed, all or none; those it has are not stored twice. */
+  void journalNets(List<NetEvent> events);
+
+  /** When nets were opened and closed, in the order in which that was entered. */
+  List<NetEvent> netEvents();
 
   /** What corrections changed in a record, oldest first; none where it was never corrected. */
   List<Amendment> amendments(long id);

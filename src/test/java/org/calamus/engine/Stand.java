@@ -20,6 +20,7 @@ import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.Tone;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
+import org.calamus.core.effort.NetEvent;
 import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
@@ -336,6 +337,17 @@ final class Stand {
     public void withdraw(long id, Instant at) {
       refuseIf(Trouble.ABANDON);
       log.add("withdraw " + id);
+    }
+
+    @Override
+    public void journalNets(List<NetEvent> events) {
+      refuseIf(Trouble.JOURNAL);
+      events.forEach(e -> log.add("net " + e.net() + " " + e.what()));
+    }
+
+    @Override
+    public List<NetEvent> netEvents() {
+      return List.of();
     }
 
     @Override

@@ -30,6 +30,7 @@ import org.tomlj.TomlTable;
  * voice = 'flite -voice slt -t'  # where left out, the built-in voice
  *
  * nets = ['1', '7a', 'SP = south pond']  # a code, and how it is said; where left out, 1 to 99
+ * net-lengths = ['SP = 18']      # in metres, of nets that are not 12 m long
  * people = ['QX', 'ZB']          # who bands and who writes
  * warn-after-minutes = 5         # a bird in the hand
  * limit-minutes = 10

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.calamus.core.effort.NetEvent;
 import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
@@ -177,6 +178,22 @@ public final class SqliteRecordStore implements RecordStore {
   public List<Amendment> amendments(long id) {
     return database.read(
         "The corrections of record " + id + " cannot be read", c -> new Amendments(c).of(id));
+  }
+
+  @Override
+  public void journalNets(List<NetEvent> events) {
+    database.write(
+        "When the nets were " + events.get(0).what().word() + " is not stored",
+        c -> {
+          NetEvents nets = new NetEvents(c);
+          nets.add(events);
+          return nets;
+        });
+  }
+
+  @Override
+  public List<NetEvent> netEvents() {
+    return database.read("The times of the nets cannot be read", c -> new NetEvents(c).all());
   }
 
   @Override

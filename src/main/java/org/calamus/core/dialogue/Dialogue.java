@@ -284,7 +284,7 @@ public final class Dialogue {
 
   private Step meant(State state, Meaning meaning, Event.Heard heard) {
     if (meaning instanceof Meaning.Values given && Errands.isOpen(state)) {
-      return errands.said(state, given);
+      return errands.said(state, given, heard.at());
     }
     if (meaning instanceof Meaning.Amend amend) {
       return correcting.ending(state, amend.digits());

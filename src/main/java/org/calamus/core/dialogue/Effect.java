@@ -1,6 +1,7 @@
 package org.calamus.core.dialogue;
 
 import java.util.List;
+import org.calamus.core.effort.NetEvent;
 import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
@@ -48,6 +49,18 @@ public sealed interface Effect {
    * @param record the record
    */
   record AccountFor(CaptureRecord record) implements Effect {}
+
+  /**
+   * Stores that nets were opened or closed. Safe on disk when done.
+   *
+   * @param events at least one
+   */
+  record JournalNets(List<NetEvent> events) implements Effect {
+    /** Copies the list. */
+    public JournalNets {
+      events = List.copyOf(events);
+    }
+  }
 
   /**
    * Reads a record as it was saved last; answered by {@link Event.SavedRead} or {@link

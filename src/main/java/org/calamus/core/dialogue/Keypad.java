@@ -125,7 +125,7 @@ final class Keypad {
 
   private boolean accepts(State state, char c) {
     if (Errands.isOpen(state)) {
-      return Errands.accepts(c);
+      return Errands.accepts(state, c);
     }
     Optional<FieldSpec> spec = Dialogue.askedField(state).map(setup.form()::spec);
     if (spec.isEmpty()) {

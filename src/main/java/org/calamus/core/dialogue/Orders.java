@@ -3,6 +3,7 @@ package org.calamus.core.dialogue;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.effort.NetEvent;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.Command;
@@ -21,6 +22,7 @@ final class Orders {
   private final Correcting correcting;
   private final Amending amending;
   private final Errands errands;
+  private final NetOrders nets;
   private final Pages pages;
 
   Orders(Setup setup) {
@@ -35,6 +37,7 @@ final class Orders {
     this.correcting = new Correcting(setup);
     this.amending = new Amending(setup);
     this.errands = new Errands(setup);
+    this.nets = new NetOrders(setup);
     this.pages = new Pages(setup);
   }
 
@@ -75,6 +78,10 @@ final class Orders {
         return askToAbandon(state);
       case OUT_OF_ORDER:
         return outOfOrder(state, at);
+      case OPEN_NETS:
+        return nets.ask(state, NetEvent.What.OPENED);
+      case CLOSE_NETS:
+        return nets.ask(state, NetEvent.What.CLOSED);
       case AMEND:
         return correcting.ask(state);
       case REASON_MISHEARD:
@@ -108,7 +115,7 @@ final class Orders {
       return prompts.miss(state, Questions.answers(question));
     }
     if (Errands.isErrand(question)) {
-      return errands.affirm(state);
+      return errands.affirm(state, at);
     }
     if (question instanceof Question.Resume resume) {
       return resume
@@ -243,8 +250,12 @@ final class Orders {
     if (state.console().isStoreDown()) {
       return ask(state, new Question.EndUnstored()).say("not everything is stored. end session");
     }
-    if (state.record().isEmpty()) {
+    List<String> open = state.desk().nets().open();
+    if (state.record().isEmpty() && open.isEmpty()) {
       return Step.of(state).then(new Effect.EndSession());
+    }
+    if (state.record().isEmpty()) {
+      return ask(state, new Question.End()).say("nets are open. end session");
     }
     return ask(state, new Question.End())
         .say((state.isCorrecting() ? "correction" : "bird") + " unfinished. end session");

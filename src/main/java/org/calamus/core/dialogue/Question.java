@@ -2,6 +2,7 @@ package org.calamus.core.dialogue;
 
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.effort.NetEvent;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
@@ -115,6 +116,15 @@ sealed interface Question {
    * @param last the last one
    */
   record Reopen(PastCapture last) implements Question {}
+
+  /**
+   * Which nets were opened or closed, and when? The code of one answers it, "affirm" for all, and a
+   * time where it was not now.
+   *
+   * @param what what was done to them
+   * @param field the field whose codes are listened for; empty where the form has none of nets
+   */
+  record Nets(NetEvent.What what, Optional<FieldId> field) implements Question {}
 
   /** Why is a saved record corrected? One of the reasons answers it. */
   record Reason() implements Question {}

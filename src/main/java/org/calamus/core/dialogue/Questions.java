@@ -51,6 +51,11 @@ record Questions(Setup setup) {
     if (question instanceof Question.Abandon && state.isCorrecting()) {
       return "Give this correction up? The record stays as it was saved.";
     }
+    if (question instanceof Question.End && state.record().isEmpty()) {
+      return "Still open: nets "
+          + String.join(", ", state.desk().nets().open())
+          + ". End the session? They count on until they are closed.";
+    }
     if (question instanceof Question.End && state.isCorrecting()) {
       return "End the session? The correction is not saved; it is offered again at the next start.";
     }

@@ -42,12 +42,14 @@ record Sayable(Command command, String keys, String meaning) {
           new Sayable(Command.TALK_KEY, "+96", "ears by key"),
           new Sayable(Command.TALK_OPEN, "+96", "ears open"),
           new Sayable(Command.AMEND, "+81", "correct a saved record"),
-          new Sayable(Command.REASON_MISHEARD, "1", "why"),
-          new Sayable(Command.REASON_MISKEYED, "2", "why"),
-          new Sayable(Command.REASON_MISREAD, "3", "why"),
-          new Sayable(Command.REASON_WRONG_FIELD, "4", "why"),
-          new Sayable(Command.REASON_IDENTIFIED_ANEW, "5", "why"),
-          new Sayable(Command.REASON_OTHER, "6", "why, as a memo"),
+          new Sayable(Command.OPEN_NETS, "+82", "enter that nets are open"),
+          new Sayable(Command.CLOSE_NETS, "+83", "enter that nets are closed"),
+          new Sayable(Command.REASON_MISHEARD, "1 Enter", "why"),
+          new Sayable(Command.REASON_MISKEYED, "2 Enter", "why"),
+          new Sayable(Command.REASON_MISREAD, "3 Enter", "why"),
+          new Sayable(Command.REASON_WRONG_FIELD, "4 Enter", "why"),
+          new Sayable(Command.REASON_IDENTIFIED_ANEW, "5 Enter", "why"),
+          new Sayable(Command.REASON_OTHER, "6 Enter", "why, as a memo"),
           new Sayable(Command.ABANDON, "+98", "give the record up"),
           new Sayable(Command.END, "+99", "end"));
 
@@ -93,6 +95,9 @@ record Sayable(Command command, String keys, String meaning) {
         return state.question().filter(Question.Reason.class::isInstance).isPresent()
             ? ""
             : "no correction";
+      case OPEN_NETS:
+      case CLOSE_NETS:
+        return isAsking ? "answer first" : "";
       case OUT_OF_ORDER:
         return isSkipped(state) ? "" : "no band skipped";
       case STAND_BY:

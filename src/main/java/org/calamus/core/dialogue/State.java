@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import org.calamus.core.effort.NetLog;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.rule.Known;
@@ -46,14 +47,20 @@ public record State(
     recent = List.copyOf(recent);
   }
 
+  /** The state before the first event, where no net was ever opened. */
+  public static State atStart(long nextId, FieldId first, Known known) {
+    return atStart(nextId, first, known, NetLog.empty());
+  }
+
   /**
    * The state before the first event.
    *
    * @param nextId the number of the next new record
    * @param first the field asked first
    * @param known what the saved records tell
+   * @param nets when the nets were open
    */
-  public static State atStart(long nextId, FieldId first, Known known) {
+  public static State atStart(long nextId, FieldId first, Known known, NetLog nets) {
     return new State(
         Optional.empty(),
         nextId,
@@ -66,7 +73,7 @@ public record State(
         Optional.empty(),
         Face.atStart(),
         Console.atStart(),
-        Desk.empty());
+        Desk.of(nets));
   }
 
   /** The field that was spoken of last, or else the one that was given last. */

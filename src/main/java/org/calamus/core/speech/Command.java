@@ -42,6 +42,10 @@ public enum Command {
   TALK_KEY,
   /** Keep the ears open. */
   TALK_OPEN,
+  /** Enter that nets were opened. */
+  OPEN_NETS,
+  /** Enter that nets were closed. */
+  CLOSE_NETS,
   /** Open a saved record again to correct it. */
   AMEND,
   /** The console had heard another word. */

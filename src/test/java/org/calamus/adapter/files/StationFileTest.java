@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
+import java.util.Map;
 import java.util.Optional;
 import org.calamus.core.dialogue.Heed;
 import org.calamus.core.dialogue.Talk;
@@ -181,5 +183,32 @@ class StationFileTest {
         .isInstanceOfSatisfying(
             SettingsException.class,
             wrong -> assertThat(wrong.problems()).containsExactly(file + ":1:1: " + problem));
+  }
+
+  @Test
+  void readTakesTheLengthsOfNets() throws IOException {
+    var protocol =
+        read("nets = ['1', 'SP = south pond']\nnet-lengths = ['SP = 18', '1=6.5']\n").protocol();
+    assertThat(protocol.netLengths())
+        .containsOnly(Map.entry("SP", new BigDecimal("18")), Map.entry("1", new BigDecimal("6.5")));
+    assertThat(read("nets = ['1']\n").protocol().netLengths()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '~',
+      textBlock =
+          """
+          ['1']      | "1" is not a net and its metres; write it as 'SP = 18'.
+          ['1 = 0']  | "1 = 0" is not a net and its metres; write it as 'SP = 18'.
+          ['1 = -3'] | "1 = -3" is not a net and its metres; write it as 'SP = 18'.
+          ['2 = 12'] | "2" is not among the nets; name it there, too.
+          """)
+  void readNamesAMistakeOfANetsLength(String lengths, String problem) {
+    assertThatThrownBy(() -> read("nets = ['1']\nnet-lengths = " + lengths + "\n"))
+        .isInstanceOfSatisfying(
+            SettingsException.class,
+            wrong -> assertThat(wrong.problems()).singleElement().asString().endsWith(problem));
   }
 }

@@ -86,7 +86,11 @@ enum Situation {
   HELD_LONG(Situation::withBand, talk -> wait(talk, Duration.ofMinutes(6))),
   HELD_OVER(Situation::withBand, talk -> wait(talk, Duration.ofMinutes(11))),
   COMPLETE(Situation::shortForm, talk -> talk.keys("284155601\n7270\n5\n4\n92\n22.3\n")),
-  SAVED(Situation::shortForm, talk -> talk.keys("284155601\n7270\n5\n4\n92\n22.3\n\n"));
+  SAVED(Situation::shortForm, talk -> talk.keys("284155601\n7270\n5\n4\n92\n22.3\n\n")),
+  REOPENING(Situation::afterOne, talk -> talk.keys("+81")),
+  CORRECTING(Situation::afterOne, talk -> talk.keys("+81\n+1793\n")),
+  REASON(Situation::afterOne, talk -> talk.keys("+81\n+1793\n\n")),
+  NETS(Situation::withBand, talk -> talk.keys("+825.06"));
 
   private static final List<BandString> STRINGS =
       List.of(new BandString("1B", band("2841-55601"), band("2841-55700")));

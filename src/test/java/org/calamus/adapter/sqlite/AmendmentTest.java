@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.effort.NetEvent;
 import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
@@ -225,6 +226,36 @@ class AmendmentTest {
                 + " memo, '', at FROM amendment LIMIT 1")) {
       assertThatThrownBy(() -> Look.run(store, sql)).isInstanceOf(StoreException.class);
     }
+  }
+
+  private static NetEvent net(long id, NetEvent.What what, long second, Optional<Long> old) {
+    return new NetEvent(id, "SP", what, Birds.later(second), Birds.later(second + 30), "QX", old);
+  }
+
+  @Test
+  void whenNetsWereOpenIsKeptInTheOrderOfItsEntryAndNotTwice() {
+    NetEvent opened = net(1, NetEvent.What.OPENED, 0, Optional.empty());
+    NetEvent corrected = net(2, NetEvent.What.OPENED, -600, Optional.of(1L));
+    NetEvent closed = net(3, NetEvent.What.CLOSED, 3600, Optional.empty());
+    store.journalNets(List.of(opened));
+    store.journalNets(List.of(opened, corrected));
+    store.journalNets(List.of(closed));
+    reopen();
+    assertThat(store.netEvents()).containsExactly(opened, corrected, closed);
+    for (String sql : List.of("UPDATE net_event SET net = '1'", "DELETE FROM net_event")) {
+      assertThatThrownBy(() -> Look.run(store, sql)).isInstanceOf(StoreException.class);
+    }
+  }
+
+  @Test
+  void ofSeveralNetsAllAreStoredOrNone() {
+    NetEvent good = net(1, NetEvent.What.OPENED, 0, Optional.empty());
+    NetEvent bad = net(2, NetEvent.What.OPENED, 0, Optional.of(1L));
+    NetEvent worse = net(3, NetEvent.What.OPENED, 0, Optional.of(1L));
+    assertThatThrownBy(() -> store.journalNets(List.of(good, bad, worse)))
+        .isInstanceOf(StoreException.class)
+        .hasMessageStartingWith("When the nets were opened is not stored: ");
+    assertThat(store.netEvents()).isEmpty();
   }
 
   @ParameterizedTest

@@ -85,6 +85,8 @@ class AnySequenceTest {
           "wrong field",
           "typing error",
           "something else",
+          "open mist nets",
+          "close mist nets",
           "save record",
           "affirm",
           "what is missing",
