@@ -28,6 +28,7 @@ import org.calamus.port.KeepUtterances;
 import org.calamus.port.RecordStore;
 import org.calamus.port.Screen;
 import org.calamus.port.SessionWatcher;
+import org.calamus.port.StationSettings;
 import org.calamus.port.StationSettings.InstrumentAt;
 import org.calamus.port.UtteranceKeeper;
 import org.calamus.port.Voice;
@@ -162,7 +163,12 @@ final class CaptureCommand {
   }
 
   private Voice voice(Station station) {
-    return capture.isQuiet() ? new SilentVoice(clock) : Voices.of(station.settings(), clock);
+    if (capture.isQuiet()) {
+      return new SilentVoice(clock);
+    }
+    StationSettings settings = station.settings();
+    return Voices.of(
+        capture.isToneless() ? settings.sounding(settings.tones().off()) : settings, clock);
   }
 
   private SessionWatcher watcher(Station station) {

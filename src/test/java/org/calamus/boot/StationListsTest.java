@@ -38,10 +38,7 @@ class StationListsTest {
             Optional.empty(),
             Optional.empty(),
             List.of(),
-            protocol,
-            org.calamus.core.form.CodeSet.LABORATORY,
-            org.calamus.core.dialogue.Heed.usual(),
-            org.calamus.port.KeepUtterances.usual()));
+            protocol));
   }
 
   @Test

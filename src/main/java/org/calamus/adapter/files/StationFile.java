@@ -37,6 +37,8 @@ import org.tomlj.TomlTable;
  * nets-opened = '06:15'
  * talk = 'key'                   # or 'open', as where it is left out
  * bystanders = true              # other people talk beside the table: the talk key
+ * tones = false                  # the short tones; where left out, they sound
+ * tone-volume = 60               # percent
  * pause-after-minutes = 5        # without a bird; 0 where it never pauses by itself
  * keep-utterances = true         # what is said is kept; where left out, it is not
  * utterances-megabytes = 500     # how much of it
@@ -111,13 +113,15 @@ public final class StationFile implements Stations {
         ProtocolSection.read(root),
         codes(toml, problems),
         HeedSection.read(root),
-        KeepingSection.read(root));
+        KeepingSection.read(root),
+        TonesSection.read(root));
   }
 
   private static boolean isOfSection(String key) {
     return ProtocolSection.KEYS.contains(key)
         || HeedSection.KEYS.contains(key)
-        || KeepingSection.KEYS.contains(key);
+        || KeepingSection.KEYS.contains(key)
+        || TonesSection.KEYS.contains(key);
   }
 
   private CodeSet codes(TomlTable toml, List<String> problems) {

@@ -17,6 +17,7 @@ import org.calamus.core.form.CodeSet;
 import org.calamus.port.KeepUtterances;
 import org.calamus.port.SettingsException;
 import org.calamus.port.StationSettings;
+import org.calamus.port.ToneSettings;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -57,15 +58,25 @@ class StationFileTest {
         .isEqualTo(new KeepUtterances(true, 20));
   }
 
+  @Test
+  void readTakesHowTheTonesSoundAndTheUsualOnesOtherwise() throws IOException {
+    assertThat(read("place = 'Fenwick Marsh'\n").tones()).isEqualTo(new ToneSettings(true, 100));
+    assertThat(read("tones = false\n").tones()).isEqualTo(new ToneSettings(false, 100));
+    assertThat(read("tone-volume = 40\n").tones()).isEqualTo(new ToneSettings(true, 40));
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {
+        "tones = 'no'",
+        "tone-volume = 0",
+        "tone-volume = 101",
         "keep-utterances = 'yes'",
         "utterances-megabytes = 0",
         "utterances-megabytes = 'all'",
         "utterances-megabytes = 2000000"
       })
-  void readRefusesWhatIsNoWayToKeep(String line) {
+  void readRefusesWhatIsNoWayToKeepAndToSound(String line) {
     assertThatThrownBy(() -> read(line + "\n"))
         .isInstanceOfSatisfying(SettingsException.class, e -> assertThat(e.problems()).hasSize(1));
   }
