@@ -21,7 +21,8 @@ public final class Views {
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
-  private static final List<String> CAUTIONS =
+  /** What every session begins with. */
+  static final List<String> CAUTIONS =
       List.of(
           "The bird's welfare comes first: release a stressed bird unmeasured.",
           "Never force a band. Follow your permit, your scheme's rules and your training;"
@@ -66,7 +67,8 @@ public final class Views {
         conclusions.lines(state),
         holding.hold(state),
         drawing.of(state),
-        state.desk().correction().map(c -> "correcting " + Correction.name(c.saved())).orElse(""));
+        state.desk().correction().map(c -> "correcting " + Correction.name(c.saved())).orElse(""),
+        Pages.view(state));
   }
 
   /** While a saved record is open its own band seems free: the next one is for no bird then. */
