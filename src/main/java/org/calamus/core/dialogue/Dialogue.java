@@ -45,6 +45,7 @@ public final class Dialogue {
   private final Correcting correcting;
   private final Amending amending;
   private final Errands errands;
+  private final Pages pages;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
@@ -62,13 +63,15 @@ public final class Dialogue {
     this.correcting = new Correcting(setup);
     this.amending = new Amending(setup);
     this.errands = new Errands(setup);
+    this.pages = new Pages(setup);
     this.holding = new Holding(setup.rules().policy());
   }
 
   /** Takes one event. */
   public Step step(State state, Event event) {
     State now = heeding.noticed(state.console(c -> c.at(event.at())), event);
-    Step step = Heeding.withEars(state, dispatch(now, event));
+    Step done = pages.checked(now, event, dispatch(now, event));
+    Step step = Heeding.withEars(state, done);
     boolean mustListen = event instanceof Event.Started || !isHeardAlike(state, step.state());
     return mustListen ? step.then(new Effect.ListenFor(grammar(step.state()))) : step;
   }
@@ -267,15 +270,16 @@ public final class Dialogue {
     if (meaning instanceof Meaning.Chatter) {
       return heeding.chatter(state, heard);
     }
+    State here = Pages.heard(state, meaning);
     if (meaning instanceof Meaning.Unclear unclear) {
-      return heeding.unclear(attended(state), heard, unclear.hint());
+      return heeding.unclear(attended(here), heard, unclear.hint());
     }
     boolean isNothing =
         meaning instanceof Meaning.Values given
             && given.items().stream().allMatch(i -> i.heard() instanceof Heard.No);
     return isNothing
-        ? heeding.rejecting(attended(state), heard.at(), s -> meant(s, meaning, heard))
-        : meant(Heeding.understood(attended(state), heard.at()), meaning, heard);
+        ? heeding.rejecting(attended(here), heard.at(), s -> meant(s, meaning, heard))
+        : meant(Heeding.understood(attended(here), heard.at()), meaning, heard);
   }
 
   private Step meant(State state, Meaning meaning, Event.Heard heard) {

@@ -34,6 +34,10 @@ final class Hints {
       return List.of(new View.Hint("", "two digits", "field"), new View.Hint("", "Enter", "close"));
     }
     List<View.Hint> hints = new ArrayList<>(new Heeding(setup).hints(state));
+    if (Pages.isShown(state)) {
+      hints.addAll(page(state));
+      return hints;
+    }
     if (state.question().isPresent()) {
       hints.addAll(answers(state, state.question().get()));
     } else if (state.open().isEmpty()) {
@@ -46,6 +50,25 @@ final class Hints {
     }
     hints.addAll(commands(state, rest()));
     hints.add(new View.Hint("released", "+/", "bird goes, values stay"));
+    return hints;
+  }
+
+  /** What moves on a page, and to another. */
+  private List<View.Hint> page(State state) {
+    List<View.Hint> hints = new ArrayList<>();
+    // the phrases are long: the keys come first, so that all of them are seen in a narrow window
+    hints.add(new View.Hint("", Sayable.keys(Command.PAGE_CAPTURE), "capture"));
+    if (Pages.hasNumbers(state)) {
+      hints.add(new View.Hint("", "digits", "row"));
+      hints.add(new View.Hint("", Sayable.keys(Command.AFFIRM), "open it"));
+    } else if (Pages.isRecord(state)) {
+      hints.add(new View.Hint("", Sayable.keys(Command.AFFIRM), "correct it"));
+    }
+    hints.add(new View.Hint("", Sayable.keys(Command.PAGE_ON), "rows behind"));
+    hints.add(new View.Hint("", Sayable.keys(Command.PAGE_BACK), "before"));
+    hints.addAll(commands(state, EnumSet.range(Command.PAGE_CAPTURE, Command.PAGE_BACK)));
+    hints.addAll(commands(state, EnumSet.range(Command.PAGE_SESSION, Command.PAGE_COMMANDS)));
+    hints.add(new View.Hint("", "+", "more"));
     return hints;
   }
 

@@ -30,6 +30,7 @@ final class Keypad {
   private final Remarks remarks;
   private final Heeding heeding;
   private final Errands errands;
+  private final Pages pages;
 
   Keypad(Setup setup, Values values, Orders orders, Remarks remarks) {
     this.setup = setup;
@@ -40,6 +41,7 @@ final class Keypad {
     this.remarks = remarks;
     this.heeding = new Heeding(setup);
     this.errands = new Errands(setup);
+    this.pages = new Pages(setup);
   }
 
   /** Takes a key. Any key cuts the voice off. */
@@ -50,6 +52,10 @@ final class Keypad {
   }
 
   private Step key(State state, Key key, Instant at) {
+    boolean isRow = Pages.isShown(state) && !state.face().isMenu() && Pages.isRowKey(key);
+    if (isRow) {
+      return pages.struck(state, key);
+    }
     switch (key.name()) {
       case CHARACTER:
         return state.face().isMenu()

@@ -23,6 +23,7 @@ final class Orders {
   private final Amending amending;
   private final Errands errands;
   private final NetOrders nets;
+  private final Pages pages;
 
   Orders(Setup setup) {
     this.setup = setup;
@@ -37,10 +38,18 @@ final class Orders {
     this.amending = new Amending(setup);
     this.errands = new Errands(setup);
     this.nets = new NetOrders(setup);
+    this.pages = new Pages(setup);
   }
 
-  /** Carries out a command, wherever it came from. */
+  /** Carries out a command, wherever it came from. What is about a bird leaves the page. */
   Step order(State state, Command command, Optional<FieldId> field, Instant at) {
+    boolean isOfPage = field.isEmpty() && Pages.isOfPage(state, command);
+    return isOfPage
+        ? pages.order(state, command)
+        : carryOut(Pages.isLeaving(command) ? Pages.left(state) : state, command, field, at);
+  }
+
+  private Step carryOut(State state, Command command, Optional<FieldId> field, Instant at) {
     switch (command) {
       case AFFIRM:
         return affirm(state, at);

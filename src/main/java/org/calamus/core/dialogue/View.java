@@ -34,6 +34,7 @@ import org.calamus.core.record.FieldId;
  * @param pictures where the measures of the bird fall, for the eye
  * @param correcting which saved record is open, such as {@code correcting 2841-55601}; empty where
  *     the record is that of a bird in the hand, or none is open
+ * @param page the page that is shown in place of the record; empty on the capture screen
  */
 public record View(
     Mode mode,
@@ -57,7 +58,8 @@ public record View(
     List<String> history,
     Hold hold,
     Pictures pictures,
-    String correcting) {
+    String correcting,
+    Optional<Page> page) {
 
   /** Copies the lists. */
   public View {
@@ -96,7 +98,8 @@ public record View(
         history,
         hold,
         pictures,
-        correcting);
+        correcting,
+        page);
   }
 
   /** Whether commands are among the choices, as in the keypad's menu, and not codes alone. */

@@ -21,7 +21,8 @@ public final class Views {
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
-  private static final List<String> CAUTIONS =
+  /** What every session begins with. */
+  static final List<String> CAUTIONS =
       List.of(
           "The bird's welfare comes first: release a stressed bird unmeasured.",
           "Never force a band. Follow your permit, your scheme's rules and your training;"
@@ -57,7 +58,7 @@ public final class Views {
         state.console().decibels(),
         state.console().live().map(reading -> live(reading) + unseen(state.console())),
         new Hints(setup).of(state),
-        new NextBand(setup).of(state).map(b -> b.text()).orElse(""),
+        nextBand(state),
         Holding.held(state),
         state.savedCount(),
         state.recent(),
@@ -66,7 +67,13 @@ public final class Views {
         conclusions.lines(state),
         holding.hold(state),
         drawing.of(state),
-        state.desk().correction().map(c -> "correcting " + Correction.name(c.saved())).orElse(""));
+        state.desk().correction().map(c -> "correcting " + Correction.name(c.saved())).orElse(""),
+        Pages.view(state));
+  }
+
+  /** While a saved record is open its own band seems free: the next one is for no bird then. */
+  private String nextBand(State state) {
+    return state.isCorrecting() ? "" : new NextBand(setup).of(state).map(b -> b.text()).orElse("");
   }
 
   private static View.Mode mode(State state) {

@@ -1,5 +1,6 @@
 package org.calamus.core.record;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayDeque;
@@ -132,7 +133,24 @@ public final class Captures {
    * @param zone the station's zone
    */
   public List<PastCapture> onDay(LocalDate day, ZoneId zone) {
-    return inOrder(byId.values().filter(capture -> capture.day(zone).equals(day)).toList());
+    return between(day, day, zone);
+  }
+
+  /**
+   * All captures from one day to another, oldest first. It looks at every capture, as {@link
+   * #onDay(LocalDate, ZoneId)} does.
+   *
+   * @param first the first date on the station's calendar
+   * @param last the last date, which belongs to it
+   * @param zone the station's zone
+   */
+  public List<PastCapture> between(LocalDate first, LocalDate last, ZoneId zone) {
+    Instant from = first.atStartOfDay(zone).toInstant();
+    Instant until = last.plusDays(1).atStartOfDay(zone).toInstant();
+    return inOrder(
+        byId.values()
+            .filter(c -> !c.capturedAt().isBefore(from) && c.capturedAt().isBefore(until))
+            .toList());
   }
 
   /** All captures, by the number of their record. It looks at every capture. */

@@ -60,6 +60,22 @@ public enum Command {
   REASON_IDENTIFIED_ANEW,
   /** The reason is another, told in a memo. */
   REASON_OTHER,
+  /** Show the capture screen again. */
+  PAGE_CAPTURE,
+  /** Show the rows behind those that are shown. */
+  PAGE_ON,
+  /** Show the rows before those that are shown. */
+  PAGE_BACK,
+  /** Show how the session stands. */
+  PAGE_SESSION,
+  /** Show the records of the day. */
+  PAGE_RECORDS,
+  /** Show the accounts of the band strings. */
+  PAGE_STRINGS,
+  /** Show how many birds of which species were caught. */
+  PAGE_SPECIES,
+  /** Show everything that may be said and struck now. */
+  PAGE_COMMANDS,
   /** End the session. */
   END;
 

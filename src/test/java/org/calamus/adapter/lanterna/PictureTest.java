@@ -58,6 +58,16 @@ class PictureTest {
     pictures.put("wing-placed", Views.wingPlaced());
     pictures.put("question-placed", Views.questionPlaced());
     pictures.put("held-long", Views.held(View.Hold.LONG, Duration.ofSeconds(372)));
+    pictures.put("page-session", PageViews.session());
+    pictures.put("page-session-down", PageViews.sessionDown());
+    pictures.put("page-records", PageViews.records());
+    pictures.put("page-records-chosen", PageViews.recordsChosen());
+    pictures.put("page-record", PageViews.record());
+    pictures.put("page-strings", PageViews.strings());
+    pictures.put("page-species", PageViews.species());
+    pictures.put("page-commands", PageViews.commands());
+    pictures.put("page-commands-leafed", PageViews.commandsLeafed());
+    pictures.put("page-held-long", PageViews.heldLong());
     pictures.put("held-over", Views.held(View.Hold.OVER, Duration.ofSeconds(700)));
     return pictures;
   }

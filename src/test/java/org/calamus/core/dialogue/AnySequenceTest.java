@@ -94,6 +94,12 @@ class AnySequenceTest {
           "fifty",
           "how aged skull",
           "correction two nine",
+          "console daily records",
+          "console session overview",
+          "console species summary",
+          "console following entries",
+          "console capture display",
+          "save record",
           "released early");
 
   private final DeviceDescription balance = Fenwick.balance();
@@ -145,8 +151,12 @@ class AnySequenceTest {
     if (after.question().isPresent()) {
       assertThat(view.mode())
           .isIn(View.Mode.CHECK, View.Mode.SPEAKING, View.Mode.PAUSED, View.Mode.PRESS_TO_TALK);
+      assertThat(view.page()).as("a question is never hidden").isEmpty();
     } else {
       assertThat(view.mode()).isNotEqualTo(View.Mode.CHECK);
+    }
+    if (view.page().isPresent()) {
+      assertThat(after.record()).as("what comes of a bird is seen").isEqualTo(before.record());
     }
     for (Effect effect : step.effects()) {
       if (effect instanceof Effect.SaveRecord save) {

@@ -130,7 +130,7 @@ class ViewsTest {
     List<Talk> talks =
         Stream.of(
                 Stream.of(Situation.values()).map(Situation::talk),
-                Stream.of("+95", "+96").map(keys -> Talk.atFenwick().keys(keys)),
+                Stream.of("+95", "+96", "+70").map(keys -> Talk.atFenwick().keys(keys)),
                 Stream.of(whereAReasonIsAsked()))
             .flatMap(some -> some)
             .toList();
