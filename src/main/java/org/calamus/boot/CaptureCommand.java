@@ -28,6 +28,7 @@ import org.calamus.port.KeepUtterances;
 import org.calamus.port.RecordStore;
 import org.calamus.port.Screen;
 import org.calamus.port.SessionWatcher;
+import org.calamus.port.StationSettings;
 import org.calamus.port.StationSettings.InstrumentAt;
 import org.calamus.port.UtteranceKeeper;
 import org.calamus.port.Voice;
@@ -144,7 +145,7 @@ final class CaptureCommand {
     String own = folders.words().toString();
     boolean hasOwn = station.vocabulary().forms().stream().anyMatch(f -> f.where().startsWith(own));
     if (hasOwn) {
-      SpeechModel.soundAlikes(station, f -> f.where().startsWith(own)).forEach(System.err::println);
+      Log.add(SpeechModel.soundAlikes(station, f -> f.where().startsWith(own)), folders.log());
     }
   }
 
@@ -162,7 +163,12 @@ final class CaptureCommand {
   }
 
   private Voice voice(Station station) {
-    return capture.isQuiet() ? new SilentVoice(clock) : Voices.of(station.settings(), clock);
+    if (capture.isQuiet()) {
+      return new SilentVoice(clock);
+    }
+    StationSettings settings = station.settings();
+    return Voices.of(
+        capture.isToneless() ? settings.sounding(settings.tones().off()) : settings, clock);
   }
 
   private SessionWatcher watcher(Station station) {

@@ -20,6 +20,9 @@ final class CaptureOptions {
   @Option(names = "--quiet", description = "Does not speak: readback on the screen alone.")
   private boolean isQuiet;
 
+  @Option(names = "--no-tones", description = "Speaks, but without the short tones.")
+  private boolean isToneless;
+
   @Option(
       names = "--scale",
       paramLabel = "PORT=DEVICE",
@@ -47,6 +50,10 @@ final class CaptureOptions {
 
   boolean isQuiet() {
     return isQuiet;
+  }
+
+  boolean isToneless() {
+    return isToneless;
   }
 
   List<String> instruments() {

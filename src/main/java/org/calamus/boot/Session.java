@@ -13,6 +13,8 @@ import org.calamus.core.dialogue.Setup;
 import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
+import org.calamus.core.effort.NetLog;
+import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.PastCapture;
 import org.calamus.core.rule.Known;
 import org.calamus.engine.Engine;
@@ -65,7 +67,7 @@ final class Session {
     try {
       // first of all what the store holds: a key struck early must find an unfinished bird
       engine.post(new Event.PartUp(ports.clock().now(), Part.STORE, "calamus.db"));
-      engine.post(new Event.Started(ports.clock().now(), ports.store().unfinished()));
+      engine.post(started());
       ports.screen().start(engine);
       start();
       requireStored(engine.run(atStart(ports.store().pastCaptures())));
@@ -115,11 +117,18 @@ final class Session {
     }
   }
 
+  private Event started() {
+    Optional<CaptureRecord> unfinished = ports.store().unfinished();
+    Optional<CaptureRecord> saved = unfinished.flatMap(r -> ports.store().asSaved(r.id()));
+    return new Event.Started(ports.clock().now(), unfinished, saved);
+  }
+
   private State atStart(List<PastCapture> saved) {
     return State.atStart(
         ports.store().nextRecordId(),
         setup.form().first(),
-        Known.of(setup.rules().policy().strings(), saved));
+        Known.of(setup.rules().policy().strings(), saved),
+        NetLog.of(ports.store().netEvents()));
   }
 
   /** Closes each part whatever becomes of the others, the ears first and the screen last. */

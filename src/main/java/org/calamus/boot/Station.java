@@ -106,7 +106,8 @@ record Station(
             new Grammars(vocabulary.within(form)),
             new Setup.Station(settings.place(), settings.bander(), settings.zone()),
             byName)
-        .heeding(settings.heed());
+        .heeding(settings.heed())
+        .netting(new StationLists(settings).named());
   }
 
   private Policy policy() {

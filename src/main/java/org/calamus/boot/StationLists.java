@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.calamus.core.effort.Net;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.SpokenForm;
@@ -41,6 +42,20 @@ final class StationLists {
             ? IntStream.rangeClosed(1, MOST_NETS).mapToObj(String::valueOf).toList()
             : named;
     return table("net", nets);
+  }
+
+  /** The nets that the station names, with their lengths; none where they are numbered. */
+  List<Net> named() {
+    return settings.protocol().nets().stream().map(this::net).toList();
+  }
+
+  private Net net(String entry) {
+    String code = code(entry);
+    String said = said(entry);
+    return new Net(
+        code,
+        said.isEmpty() ? code : said,
+        settings.protocol().netLengths().getOrDefault(code, Net.USUAL_METRES));
   }
 
   /** Those who band and write, the session's bander first. */

@@ -6,6 +6,7 @@ import org.calamus.adapter.speaker.FreeTtsVoice;
 import org.calamus.adapter.speaker.ProcessVoice;
 import org.calamus.port.Clock;
 import org.calamus.port.StationSettings;
+import org.calamus.port.ToneSettings;
 import org.calamus.port.Voice;
 
 /** Chooses the voice that a station speaks with. */
@@ -15,11 +16,13 @@ final class Voices {
 
   /** The station's own voice command, or else the built-in voice. */
   static Voice of(StationSettings settings, Clock clock) {
+    ToneSettings tones = settings.tones();
+    FreeTtsVoice.Settings how =
+        FreeTtsVoice.Settings.usual().withTones(tones.isOn(), tones.percent() / 100.0);
     return settings
         .voiceCommand()
-        .<Voice>map(
-            command -> new ProcessVoice(words(command), clock, FreeTtsVoice.Settings.usual()))
-        .orElseGet(() -> new FreeTtsVoice(clock, FreeTtsVoice.Settings.usual()));
+        .<Voice>map(command -> new ProcessVoice(words(command), clock, how))
+        .orElseGet(() -> new FreeTtsVoice(clock, how));
   }
 
   /** The words of a voice command; the phrase goes where it says, or else behind it. */

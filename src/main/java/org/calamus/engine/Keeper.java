@@ -34,7 +34,11 @@ final class Keeper {
         || effect instanceof Effect.JournalErased
         || effect instanceof Effect.SaveRecord
         || effect instanceof Effect.AbandonRecord
-        || effect instanceof Effect.AccountFor;
+        || effect instanceof Effect.AccountFor
+        || effect instanceof Effect.JournalNets
+        || effect instanceof Effect.ReadSaved
+        || effect instanceof Effect.AmendRecord
+        || effect instanceof Effect.WithdrawCorrection;
   }
 
   /**
@@ -52,14 +56,24 @@ final class Keeper {
     } catch (StoreException e) {
       hasFailed = true;
       hold(effect);
-      events.post(new Event.StoreFailed(clock.now(), e.getMessage()));
+      events.post(
+          effect instanceof Effect.ReadSaved && backlog.isEmpty()
+              ? new Event.ReadFailed(clock.now(), e.getMessage())
+              : new Event.StoreFailed(clock.now(), e.getMessage()));
       return false;
     }
   }
 
-  /** Holds an effect back, to be performed in its turn; saving is left to be asked for again. */
+  /**
+   * Holds an effect back, to be performed in its turn; saving and reading are left to be asked for
+   * again.
+   */
   void hold(Effect effect) {
-    if (!(effect instanceof Effect.SaveRecord)) {
+    boolean isAskedAgain =
+        effect instanceof Effect.SaveRecord
+            || effect instanceof Effect.AmendRecord
+            || effect instanceof Effect.ReadSaved;
+    if (!isAskedAgain) {
       backlog.add(effect);
     }
   }
@@ -105,6 +119,15 @@ final class Keeper {
     } else if (effect instanceof Effect.SaveRecord save) {
       store.save(save.record(), clock.now());
       events.post(new Event.Saved(clock.now(), save.record()));
+    } else if (effect instanceof Effect.JournalNets nets) {
+      store.journalNets(nets.events());
+    } else if (effect instanceof Effect.ReadSaved read) {
+      events.post(new Event.SavedRead(clock.now(), read.id(), store.asSaved(read.id())));
+    } else if (effect instanceof Effect.AmendRecord amend) {
+      store.amend(amend.record(), amend.why(), amend.accounts(), clock.now());
+      events.post(new Event.Amended(clock.now(), amend.record(), amend.accounts()));
+    } else if (effect instanceof Effect.WithdrawCorrection withdrawn) {
+      store.withdraw(withdrawn.id(), withdrawn.at());
     } else {
       throw new AssertionError(effect);
     }

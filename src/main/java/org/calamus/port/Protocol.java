@@ -1,8 +1,10 @@
 package org.calamus.port;
 
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.LocalTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -18,6 +20,7 @@ import java.util.Optional;
  * @param limit how long a bird may be held
  * @param netsOpenedAt when the nets are opened at the earliest, by the clock at the station; empty
  *     where that is not said
+ * @param netLengths the lengths in metres of the nets that are not 12 m long, by their codes
  */
 public record Protocol(
     List<String> nets,
@@ -25,7 +28,8 @@ public record Protocol(
     List<Issued> strings,
     Duration warnAfter,
     Duration limit,
-    Optional<LocalTime> netsOpenedAt) {
+    Optional<LocalTime> netsOpenedAt,
+    Map<String, BigDecimal> netLengths) {
 
   /**
    * Five minutes in the hand are long for a practised bander and ten too long (common practice, no
@@ -38,7 +42,8 @@ public record Protocol(
           List.of(),
           Duration.ofMinutes(5),
           Duration.ofMinutes(10),
-          Optional.empty());
+          Optional.empty(),
+          Map.of());
 
   /** Copies the lists and checks the limits. */
   public Protocol {
@@ -46,6 +51,7 @@ public record Protocol(
     people = List.copyOf(people);
     strings = List.copyOf(strings);
     Objects.requireNonNull(netsOpenedAt);
+    netLengths = Map.copyOf(netLengths);
     if (warnAfter.isNegative() || limit.compareTo(warnAfter) < 0) {
       throw new IllegalArgumentException("a warning after the limit");
     }

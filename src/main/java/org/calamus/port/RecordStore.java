@@ -3,6 +3,8 @@ package org.calamus.port;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.effort.NetEvent;
+import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -40,8 +42,44 @@ public interface RecordStore extends AutoCloseable {
   /** Marks an unfinished record as abandoned. Its journal stays. */
   void abandon(CaptureRecord record, Instant at);
 
-  /** The saved records in the order in which they were saved. */
+  /** The saved records as they were saved or corrected last, in the order of their first save. */
   List<CaptureRecord> saved();
+
+  /**
+   * A record as it was saved or corrected last, whatever was journalled since.
+   *
+   * @return empty where it was never saved, or abandoned later
+   */
+  Optional<CaptureRecord> asSaved(long id);
+
+  /**
+   * A record as it was saved first, before any correction.
+   *
+   * @return empty where it was never saved
+   */
+  Optional<CaptureRecord> original(long id);
+
+  /**
+   * Commits the correction of a saved record, in one transaction with what it says of other bands.
+   *
+   * @param record the record as it shall be
+   * @param why why, and by whom
+   * @param accounts records without a bird, of the bands that the correction left over; may be none
+   * @param at when
+   */
+  void amend(CaptureRecord record, Amendment.Why why, List<CaptureRecord> accounts, Instant at);
+
+  /** Gives up the correction of a saved record, which stays as it was. Its journal stays. */
+  void withdraw(long id, Instant at);
+
+  /** Stores that nets were opened or closed, all or none; those it has are not stored twice. */
+  void journalNets(List<NetEvent> events);
+
+  /** When nets were opened and closed, in the order in which that was entered. */
+  List<NetEvent> netEvents();
+
+  /** What corrections changed in a record, oldest first; none where it was never corrected. */
+  List<Amendment> amendments(long id);
 
   /**
    * The saved records without how their values came in, in the same order as {@link #saved}; made

@@ -20,6 +20,7 @@ import org.calamus.core.form.CodeSet;
  * @param codes whose codes it uses
  * @param heed how it wants to be listened to
  * @param keeping whether it keeps what is said
+ * @param tones whether and how loud the short tones sound
  */
 public record StationSettings(
     String place,
@@ -31,7 +32,8 @@ public record StationSettings(
     Protocol protocol,
     CodeSet codes,
     Heed heed,
-    KeepUtterances keeping) {
+    KeepUtterances keeping,
+    ToneSettings tones) {
 
   /** Copies the list. */
   public StationSettings {
@@ -42,6 +44,7 @@ public record StationSettings(
     Objects.requireNonNull(codes);
     Objects.requireNonNull(heed);
     Objects.requireNonNull(keeping);
+    Objects.requireNonNull(tones);
     instruments = List.copyOf(instruments);
   }
 
@@ -75,13 +78,24 @@ public record StationSettings(
         protocol,
         CodeSet.LABORATORY,
         Heed.usual(),
-        KeepUtterances.usual());
+        KeepUtterances.usual(),
+        ToneSettings.usual());
   }
 
   /** The same with the codes of another set. */
   public StationSettings withCodes(CodeSet other) {
     return new StationSettings(
-        place, bander, zone, microphone, voiceCommand, instruments, protocol, other, heed, keeping);
+        place,
+        bander,
+        zone,
+        microphone,
+        voiceCommand,
+        instruments,
+        protocol,
+        other,
+        heed,
+        keeping,
+        tones);
   }
 
   /** The same, listened to in another way. */
@@ -96,13 +110,30 @@ public record StationSettings(
         protocol,
         codes,
         other,
-        keeping);
+        keeping,
+        tones);
   }
 
   /** The same with other instruments. */
   public StationSettings withInstruments(List<InstrumentAt> used) {
     return new StationSettings(
-        place, bander, zone, microphone, voiceCommand, used, protocol, codes, heed, keeping);
+        place, bander, zone, microphone, voiceCommand, used, protocol, codes, heed, keeping, tones);
+  }
+
+  /** The same with other tones. */
+  public StationSettings sounding(ToneSettings other) {
+    return new StationSettings(
+        place,
+        bander,
+        zone,
+        microphone,
+        voiceCommand,
+        instruments,
+        protocol,
+        codes,
+        heed,
+        keeping,
+        other);
   }
 
   /** The same with another place and bander. */
@@ -117,7 +148,8 @@ public record StationSettings(
         protocol,
         codes,
         heed,
-        keeping);
+        keeping,
+        tones);
   }
 
   /**

@@ -69,6 +69,10 @@ final class Benchmarks {
     sizes();
     saving();
     remembering();
+    out.println();
+    Keystrokes.print(out);
+    out.println();
+    Redrawing.print(out);
   }
 
   private void building() throws IOException, InterruptedException {

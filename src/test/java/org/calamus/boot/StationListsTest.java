@@ -2,10 +2,13 @@ package org.calamus.boot;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.calamus.core.effort.Net;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.SpokenForm;
@@ -20,7 +23,13 @@ class StationListsTest {
     Protocol usual = Protocol.usual();
     Protocol protocol =
         new Protocol(
-            nets, people, List.of(), usual.warnAfter(), usual.limit(), usual.netsOpenedAt());
+            nets,
+            people,
+            List.of(),
+            usual.warnAfter(),
+            usual.limit(),
+            usual.netsOpenedAt(),
+            Map.of("SP", new BigDecimal("18")));
     return new StationLists(
         new StationSettings(
             "Fenwick Marsh",
@@ -29,10 +38,14 @@ class StationListsTest {
             Optional.empty(),
             Optional.empty(),
             List.of(),
-            protocol,
-            org.calamus.core.form.CodeSet.LABORATORY,
-            org.calamus.core.dialogue.Heed.usual(),
-            org.calamus.port.KeepUtterances.usual()));
+            protocol));
+  }
+
+  @Test
+  void namesTheNetsWithTheirLengths() {
+    assertThat(lists(List.of("1", "SP = south pond"), List.of()).named())
+        .containsExactly(Net.of("1"), new Net("SP", "south pond", new BigDecimal("18")));
+    assertThat(lists(List.of(), List.of()).named()).isEmpty();
   }
 
   @Test

@@ -6,7 +6,9 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -18,6 +20,8 @@ import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.Tone;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
+import org.calamus.core.effort.NetEvent;
+import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -40,7 +44,8 @@ final class Stand {
   enum Trouble {
     JOURNAL,
     SAVE,
-    ABANDON
+    ABANDON,
+    READ
   }
 
   final List<String> log = new ArrayList<>();
@@ -266,6 +271,8 @@ final class Stand {
   }
 
   private final class Keeping implements RecordStore {
+    private final Map<Long, CaptureRecord> kept = new HashMap<>();
+
     private void refuseIf(Trouble trouble) {
       if (troubles.contains(trouble)) {
         throw new StoreException("The disk is full; make room and go on.");
@@ -297,6 +304,7 @@ final class Stand {
     @Override
     public void save(CaptureRecord record, Instant at) {
       refuseIf(Trouble.SAVE);
+      kept.put(record.id(), record);
       log.add("save " + record.id());
     }
 
@@ -304,6 +312,47 @@ final class Stand {
     public void abandon(CaptureRecord record, Instant at) {
       refuseIf(Trouble.ABANDON);
       log.add("abandon " + record.id());
+    }
+
+    @Override
+    public Optional<CaptureRecord> asSaved(long id) {
+      refuseIf(Trouble.READ);
+      log.add("read " + id);
+      return Optional.ofNullable(kept.get(id));
+    }
+
+    @Override
+    public Optional<CaptureRecord> original(long id) {
+      return asSaved(id);
+    }
+
+    @Override
+    public void amend(
+        CaptureRecord record, Amendment.Why why, List<CaptureRecord> accounts, Instant at) {
+      refuseIf(Trouble.SAVE);
+      log.add("amend " + record.id() + " " + why.reason());
+    }
+
+    @Override
+    public void withdraw(long id, Instant at) {
+      refuseIf(Trouble.ABANDON);
+      log.add("withdraw " + id);
+    }
+
+    @Override
+    public void journalNets(List<NetEvent> events) {
+      refuseIf(Trouble.JOURNAL);
+      events.forEach(e -> log.add("net " + e.net() + " " + e.what()));
+    }
+
+    @Override
+    public List<NetEvent> netEvents() {
+      return List.of();
+    }
+
+    @Override
+    public List<Amendment> amendments(long id) {
+      return List.of();
     }
 
     @Override

@@ -3,7 +3,9 @@ package org.calamus.support;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.calamus.core.dialogue.Dialogue;
 import org.calamus.core.dialogue.Effect;
@@ -29,6 +31,7 @@ public final class Talk {
   private State state;
   private Instant now = Instant.parse("2026-06-13T06:30:00Z");
   private final List<Effect> effects = new ArrayList<>();
+  private final Map<Long, CaptureRecord> saved = new HashMap<>();
 
   /** A session that begins with the given setup and bands used. */
   public Talk(Setup setup, Known known) {
@@ -51,7 +54,16 @@ public final class Talk {
     effects.addAll(step.effects());
     for (Effect effect : step.effects()) {
       if (effect instanceof Effect.SaveRecord save) {
+        saved.put(save.record().id(), save.record());
         event(new Event.Saved(now, save.record()));
+      } else if (effect instanceof Effect.AccountFor account) {
+        saved.put(account.record().id(), account.record());
+      } else if (effect instanceof Effect.AmendRecord amend) {
+        amend.accounts().forEach(a -> saved.put(a.id(), a));
+        saved.put(amend.record().id(), amend.record());
+        event(new Event.Amended(now, amend.record(), amend.accounts()));
+      } else if (effect instanceof Effect.ReadSaved read) {
+        event(new Event.SavedRead(now, read.id(), Optional.ofNullable(saved.get(read.id()))));
       }
     }
     return this;
@@ -113,6 +125,11 @@ public final class Talk {
   /** A field of the record in the hand as text; a dash where it is empty. */
   public String field(FieldId field) {
     return state.record().flatMap(r -> r.value(field)).map(v -> v.text()).orElse("-");
+  }
+
+  /** A record as it was saved or corrected last. */
+  public CaptureRecord asSaved(long id) {
+    return Optional.ofNullable(saved.get(id)).orElseThrow();
   }
 
   /** The records saved in this session. */

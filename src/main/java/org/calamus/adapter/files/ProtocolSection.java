@@ -1,12 +1,17 @@
 package org.calamus.adapter.files;
 
+import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.calamus.core.record.BandNumber;
 import org.calamus.port.Protocol;
 
@@ -15,7 +20,18 @@ final class ProtocolSection {
 
   /** The keys of the station file that are about the station's work. */
   static final Set<String> KEYS =
-      Set.of("nets", "people", "warn-after-minutes", "limit-minutes", "nets-opened", "string");
+      Set.of(
+          "nets",
+          "net-lengths",
+          "people",
+          "warn-after-minutes",
+          "limit-minutes",
+          "nets-opened",
+          "string");
+
+  /** A code and metres, such as {@code SP = 18}; nobody strings a net longer than that. */
+  private static final Pattern LENGTH =
+      Pattern.compile("(\\S.*?)\\s*=\\s*([1-9]\\d?(?:\\.\\d{1,2})?)");
 
   private static final int LONGEST_MINUTES = 240;
 
@@ -37,13 +53,35 @@ final class ProtocolSection {
               + ".");
       return usual;
     }
+    List<String> nets = listed(root, "nets");
     return new Protocol(
-        listed(root, "nets"),
+        nets,
         listed(root, "people"),
         strings(root),
         Duration.ofMinutes(warn),
         Duration.ofMinutes(limit),
-        opened(root));
+        opened(root),
+        lengths(root, nets));
+  }
+
+  /** The lengths of the nets that are not the usual one, in metres, by their codes. */
+  private static Map<String, BigDecimal> lengths(TomlSection root, List<String> nets) {
+    List<String> codes = nets.stream().map(n -> n.split("=", 2)[0].strip()).toList();
+    Map<String, BigDecimal> lengths = new TreeMap<>();
+    for (String entry : root.has("net-lengths") ? root.words("net-lengths") : List.<String>of()) {
+      Matcher length = LENGTH.matcher(entry.strip());
+      if (!length.matches()) {
+        root.mistake(
+            "net-lengths", "\"" + entry + "\" is not a net and its metres; write it as 'SP = 18'.");
+      } else if (!codes.contains(length.group(1))) {
+        root.mistake(
+            "net-lengths",
+            "\"" + length.group(1) + "\" is not among the nets; name it there, too.");
+      } else {
+        lengths.put(length.group(1), new BigDecimal(length.group(2)));
+      }
+    }
+    return lengths;
   }
 
   /** Codes, each alone or with a spoken form behind an equals sign. */

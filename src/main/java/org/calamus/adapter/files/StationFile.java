@@ -30,12 +30,15 @@ import org.tomlj.TomlTable;
  * voice = 'flite -voice slt -t'  # where left out, the built-in voice
  *
  * nets = ['1', '7a', 'SP = south pond']  # a code, and how it is said; where left out, 1 to 99
+ * net-lengths = ['SP = 18']      # in metres, of nets that are not 12 m long
  * people = ['QX', 'ZB']          # who bands and who writes
  * warn-after-minutes = 5         # a bird in the hand
  * limit-minutes = 10
  * nets-opened = '06:15'
  * talk = 'key'                   # or 'open', as where it is left out
  * bystanders = true              # other people talk beside the table: the talk key
+ * tones = false                  # the short tones; where left out, they sound
+ * tone-volume = 60               # percent
  * pause-after-minutes = 5        # without a bird; 0 where it never pauses by itself
  * keep-utterances = true         # what is said is kept; where left out, it is not
  * utterances-megabytes = 500     # how much of it
@@ -110,13 +113,15 @@ public final class StationFile implements Stations {
         ProtocolSection.read(root),
         codes(toml, problems),
         HeedSection.read(root),
-        KeepingSection.read(root));
+        KeepingSection.read(root),
+        TonesSection.read(root));
   }
 
   private static boolean isOfSection(String key) {
     return ProtocolSection.KEYS.contains(key)
         || HeedSection.KEYS.contains(key)
-        || KeepingSection.KEYS.contains(key);
+        || KeepingSection.KEYS.contains(key)
+        || TonesSection.KEYS.contains(key);
   }
 
   private CodeSet codes(TomlTable toml, List<String> problems) {

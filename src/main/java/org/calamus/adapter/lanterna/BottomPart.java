@@ -35,12 +35,19 @@ final class BottomPart {
     }
   }
 
-  /** How long the bird is in the hand, and what that means. Gives the next free column. */
+  /**
+   * Which saved record is open, or how long the bird is in the hand and what that means. Gives the
+   * next free column.
+   */
   private static int drawTimer(Sheet sheet, int row, View view) {
+    if (!view.correcting().isBlank()) {
+      String open = Prose.printable(view.correcting()).toUpperCase(Locale.ROOT);
+      return sheet.put(0, row, " " + open + " ", Ink.ALERT_FILLED) + 1;
+    }
     String inHand = "in hand " + view.inHand().map(BottomPart::minutes).orElse("--");
     return switch (view.hold()) {
       case WITHIN -> sheet.put(LEFT, row, inHand, Ink.PLAIN) + 2;
-      case LONG -> sheet.put(LEFT, row, inHand + " LONG", Ink.ALERT) + 2;
+      case LONG -> sheet.put(0, row, " " + inHand + " LONG ", Ink.FILLED) + 1;
       case OVER -> sheet.put(0, row, " " + inHand + " OVER LIMIT: RELEASE ", Ink.ALERT_FILLED) + 1;
     };
   }

@@ -1,7 +1,6 @@
 package org.calamus.adapter.lanterna;
 
 import com.googlecode.lanterna.TextCharacter;
-import com.googlecode.lanterna.TextColor;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.Map;
@@ -29,6 +28,9 @@ final class Cells {
 
   private TextCharacter make(char character, Ink ink) {
     return TextCharacter.fromString(
-        Character.toString(character), ink.colour(palette), TextColor.ANSI.DEFAULT, ink.marks())[0];
+        Character.toString(character),
+        ink.colour(palette),
+        ink.ground(palette),
+        ink.marks(palette))[0];
   }
 }

@@ -6,21 +6,22 @@ import java.util.EnumSet;
 import java.util.List;
 
 /**
- * The few ways in which text is set off. The background always stays the terminal's own, so that
- * light and dark windows both read well, and no meaning hangs on an ink: a word or mark says the
- * same.
+ * The few ways in which text is set off. No meaning hangs on an ink: a word or mark says the same.
+ *
+ * <p>Text keeps the terminal's own two colours, so that light and dark windows both read well. The
+ * one box with colours of its own brings both of them, since no colour of the sixteen is legible on
+ * black and on white alike. Reversed text is never bold: text consoles draw the two together as
+ * dark grey on grey.
  */
 enum Ink {
   /** Ordinary text. */
-  PLAIN(TextColor.ANSI.DEFAULT),
+  PLAIN(false),
   /** What the eye should find first. */
-  STRONG(TextColor.ANSI.DEFAULT, SGR.BOLD),
+  STRONG(false, SGR.BOLD),
   /** A word in a filled box. */
-  FILLED(TextColor.ANSI.DEFAULT, SGR.BOLD, SGR.REVERSE),
-  /** Something wrong or in doubt. */
-  ALERT(TextColor.ANSI.RED, SGR.BOLD),
-  /** A word in a filled box about something wrong or in doubt. */
-  ALERT_FILLED(TextColor.ANSI.RED, SGR.BOLD, SGR.REVERSE);
+  FILLED(false, SGR.REVERSE),
+  /** A word in a filled box about something wrong, in doubt or over its limit. */
+  ALERT_FILLED(true, SGR.REVERSE);
 
   /** How many colours may be used. */
   enum Palette {
@@ -30,21 +31,36 @@ enum Ink {
     NONE
   }
 
-  private final TextColor colour;
+  private final boolean isAlert;
   private final EnumSet<SGR> marks = EnumSet.noneOf(SGR.class);
 
-  Ink(TextColor colour, SGR... marks) {
-    this.colour = colour;
+  /**
+   * An ink.
+   *
+   * @param isAlert whether it has colours of its own where there are some
+   * @param marks what sets it off where it has none
+   */
+  Ink(boolean isAlert, SGR... marks) {
+    this.isAlert = isAlert;
     this.marks.addAll(List.of(marks));
+  }
+
+  private boolean isColoured(Palette palette) {
+    return isAlert && palette == Palette.SIXTEEN;
   }
 
   /** The colour of the text in a palette. */
   TextColor colour(Palette palette) {
-    return palette == Palette.NONE ? TextColor.ANSI.DEFAULT : colour;
+    return isColoured(palette) ? TextColor.ANSI.WHITE_BRIGHT : TextColor.ANSI.DEFAULT;
   }
 
-  /** Bold and reverse, as a copy. */
-  EnumSet<SGR> marks() {
-    return EnumSet.copyOf(marks);
+  /** The colour behind the text in a palette. */
+  TextColor ground(Palette palette) {
+    return isColoured(palette) ? TextColor.ANSI.RED : TextColor.ANSI.DEFAULT;
+  }
+
+  /** Bold and reverse in a palette, as a copy. */
+  EnumSet<SGR> marks(Palette palette) {
+    return isColoured(palette) ? EnumSet.of(SGR.BOLD) : EnumSet.copyOf(marks);
   }
 }

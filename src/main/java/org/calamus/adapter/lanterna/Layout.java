@@ -66,7 +66,7 @@ record Layout(
   static final int HEALTH = 1;
   static final int LINE = 2;
 
-  private static final int ASKED = 3;
+  static final int ASKED = 3;
   private static final int BIG = ASKED + 1;
   private static final int LEAST_NOTICES = 3;
   private static final int USUAL_NOTICES = 7;

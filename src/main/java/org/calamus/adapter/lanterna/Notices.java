@@ -71,7 +71,7 @@ final class Notices {
       return row;
     }
     int bottom = row + question.size() + 1;
-    sheet.frame(row, bottom, View.Mode.CHECK.name(), Ink.ALERT);
+    sheet.frame(row, bottom, View.Mode.CHECK.name(), Ink.ALERT_FILLED);
     for (int i = 0; i < question.size(); i++) {
       sheet.put(SIDE, row + 1 + i, question.get(i), Ink.STRONG);
     }
@@ -93,12 +93,15 @@ final class Notices {
     int row = top;
     int spare = Math.max(spareRows, 0);
     for (View.Health part : down) {
-      String text = "X " + part.part().word() + ": " + part.sentence();
-      List<String> lines = new ArrayList<>(wrap(text, sheet.width() - 2 * SIDE, 1 + spare));
+      String text = part.part().word() + ": " + part.sentence();
+      List<String> lines = new ArrayList<>(wrap(text, sheet.width() - 2 * SIDE - 2, 1 + spare));
       spare -= lines.size() - 1;
+      if (row < end) {
+        sheet.put(SIDE - 1, row, " X ", Ink.ALERT_FILLED);
+      }
       for (String line : lines) {
         if (row < end) {
-          sheet.put(SIDE, row++, line, Ink.ALERT);
+          sheet.put(SIDE + 2, row++, line, Ink.STRONG);
         }
       }
     }

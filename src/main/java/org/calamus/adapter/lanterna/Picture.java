@@ -24,7 +24,9 @@ final class Picture {
     Layout layout = Layout.of(sheet.width(), sheet.height(), wants(sheet, view));
     TopPart.draw(sheet, view);
     BottomPart.draw(sheet, layout, view);
-    if (view.cautions().isEmpty()) {
+    if (view.page().isPresent()) {
+      PagePart.draw(sheet, layout, view, view.page().get());
+    } else if (view.cautions().isEmpty()) {
       drawAsked(sheet, layout, view, layout.bigScale() == 0 ? view.big() : "");
       if (layout.bigScale() > 0) {
         drawBig(sheet, layout, view.big());

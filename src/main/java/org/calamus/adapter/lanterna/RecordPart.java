@@ -139,7 +139,7 @@ final class RecordPart {
     return switch (standing) {
       case EMPTY, TAKEN, MISSING -> Ink.PLAIN;
       case ASKED, CONFIRMED -> Ink.STRONG;
-      case IN_QUESTION -> Ink.ALERT;
+      case IN_QUESTION -> Ink.ALERT_FILLED;
     };
   }
 }

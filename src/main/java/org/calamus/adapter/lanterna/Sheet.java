@@ -68,11 +68,12 @@ final class Sheet {
     }
   }
 
-  /** An empty frame across the sheet with a title in its top line. */
-  void frame(int top, int bottom, String title, Ink ink) {
+  /** An empty frame across the sheet with a title in its top line, which has an ink of its own. */
+  void frame(int top, int bottom, String title, Ink titleInk) {
+    Ink ink = Ink.STRONG;
     String line = strokes.line(width() - 2);
     put(0, top, strokes.topLeft() + line + strokes.topRight(), ink);
-    put(2, top, " " + title + " ", width() - 4, ink);
+    put(2, top, " " + title + " ", width() - 4, titleInk);
     for (int row = top + 1; row < bottom; row++) {
       put(0, row, String.valueOf(strokes.upright()), ink);
       put(width() - 1, row, String.valueOf(strokes.upright()), ink);

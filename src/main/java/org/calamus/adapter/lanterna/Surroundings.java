@@ -4,12 +4,14 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
  * What the environment variables say about the terminal.
  *
- * @param palette no colour where {@code NO_COLOR} is set and not empty (no-color.org)
+ * @param palette no colour where {@code NO_COLOR} is set and not empty (no-color.org), or the
+ *     terminal has none
  * @param charset UTF-8, or ASCII where the locale names another character set
  * @param isDumb whether the terminal cannot place its cursor: {@code TERM} is {@code dumb} or unset
  * @param columns from {@code COLUMNS}; 80 where that is unset or odd
@@ -19,9 +21,15 @@ record Surroundings(Ink.Palette palette, Charset charset, boolean isDumb, int co
 
   private static final int MOST_CELLS = 1000;
 
+  /**
+   * Terminals without colours by their names: terminfo, as ncurses has it ({@code -m} ends one).
+   */
+  private static final Pattern MONOCHROME = Pattern.compile("vt[1-4]\\d\\d(-.*)?|.*-m|.*-mono");
+
   static Surroundings of(Map<String, String> environment) {
     String term = environment.getOrDefault("TERM", "");
-    boolean isPlain = !environment.getOrDefault("NO_COLOR", "").isEmpty();
+    boolean isPlain =
+        !environment.getOrDefault("NO_COLOR", "").isEmpty() || MONOCHROME.matcher(term).matches();
     return new Surroundings(
         isPlain ? Ink.Palette.NONE : Ink.Palette.SIXTEEN,
         isUnicode(environment) ? StandardCharsets.UTF_8 : StandardCharsets.US_ASCII,

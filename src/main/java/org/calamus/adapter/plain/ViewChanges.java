@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.calamus.core.dialogue.Page;
 import org.calamus.core.dialogue.Part;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.record.FieldId;
@@ -16,7 +18,7 @@ import org.calamus.core.record.FieldId;
 /**
  * Tells in words what is new in a view, so far as a reader of lines needs it: parts, cautions,
  * values, saved records, messages, the time in the hand, earlier captures, questions, what is
- * asked, and the menu. Used by one thread at a time.
+ * asked, the menu, and pages. Used by one thread at a time.
  */
 final class ViewChanges {
 
@@ -41,6 +43,7 @@ final class ViewChanges {
       lines.add("asked: " + view.asked());
     }
     addMenu(lines, view);
+    addPage(lines, view);
     last = Optional.of(view);
     return lines.stream().map(ViewChanges::inOneLine).toList();
   }
@@ -83,13 +86,19 @@ final class ViewChanges {
   private void addValues(List<String> lines, View view) {
     Map<FieldId, View.Line> known = new HashMap<>();
     before(View::lines, List.<View.Line>of()).forEach(line -> known.put(line.field(), line));
-    boolean isNewRecord = view.savedCount() != before(View::savedCount, view.savedCount());
+    boolean isOpened = !view.correcting().equals(before(View::correcting, ""));
+    boolean isNewRecord =
+        isOpened || view.savedCount() != before(View::savedCount, view.savedCount());
+    if (isOpened) {
+      lines.add(view.correcting().isEmpty() ? "correction closed" : view.correcting());
+    }
     for (View.Line line : view.lines()) {
       View.Line old = known.get(line.field());
       boolean isHeld = isHeld(line);
       boolean wasHeld = old != null && isHeld(old);
       if (isHeld && !line.equals(old)) {
-        String standing = line.standing() == View.Standing.CONFIRMED ? "confirmed: " : "taken: ";
+        String taken = line.standing() == View.Standing.CONFIRMED ? "confirmed: " : "taken: ";
+        String standing = isOpened && !view.correcting().isEmpty() ? "recorded: " : taken;
         lines.add(standing + line.label() + " " + line.value() + " (" + line.way() + ")");
       } else if (wasHeld && line.value().isBlank() && !isNewRecord) {
         lines.add("emptied: " + line.label());
@@ -137,6 +146,32 @@ final class ViewChanges {
               .map(choice -> choice.keys() + " " + choice.text())
               .collect(Collectors.joining(", ", "menu: ", "")));
     }
+  }
+
+  /** A page with all its rows when it opens, the row that is chosen, and the way back. */
+  private void addPage(List<String> lines, View view) {
+    Optional<Page> old = before(View::page, Optional.empty());
+    if (view.page().isEmpty()) {
+      if (old.isPresent() && !view.hasCommands()) {
+        lines.add("page: capture");
+      }
+      return;
+    }
+    Page page = view.page().get();
+    boolean isNew = old.filter(o -> o.title().equals(page.title())).isEmpty();
+    if (isNew) {
+      lines.add("page: " + page.title());
+      page.rows().stream().map(ViewChanges::row).filter(row -> !row.isBlank()).forEach(lines::add);
+    }
+    page.chosen()
+        .filter(number -> isNew || !page.chosen().equals(old.flatMap(Page::chosen)))
+        .ifPresent(number -> lines.add("chosen: row " + number));
+  }
+
+  private static String row(Page.Row row) {
+    return Stream.of(row.number(), row.mark(), row.text(), row.more())
+        .filter(part -> !part.isEmpty())
+        .collect(Collectors.joining(" ", "  ", ""));
   }
 
   private void addQuestion(List<String> lines, View view) {

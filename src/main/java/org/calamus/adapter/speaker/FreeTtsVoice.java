@@ -28,13 +28,17 @@ public final class FreeTtsVoice implements Voice {
    * @param volume 0 (mute) to 1
    * @param wordsPerMinute 50 to 300; 150 is the voice's own
    * @param hasTones whether the short tones sound
+   * @param toneVolume of the tones beside the voice, 0 to 1
    */
-  public record Settings(double volume, int wordsPerMinute, boolean hasTones) {
+  public record Settings(double volume, int wordsPerMinute, boolean hasTones, double toneVolume) {
 
     /** Checks the ranges. */
     public Settings {
       if (!(volume >= 0 && volume <= 1)) {
         throw new IllegalArgumentException("a volume is 0 to 1: " + volume);
+      }
+      if (!(toneVolume >= 0 && toneVolume <= 1)) {
+        throw new IllegalArgumentException("a volume is 0 to 1: " + toneVolume);
       }
       if (wordsPerMinute < 50 || wordsPerMinute > 300) {
         throw new IllegalArgumentException("50 to 300 words a minute: " + wordsPerMinute);
@@ -43,7 +47,17 @@ public final class FreeTtsVoice implements Voice {
 
     /** Full volume at the voice's own speed, with tones. */
     public static Settings usual() {
-      return new Settings(1, 150, true);
+      return new Settings(1, 150, true, 1);
+    }
+
+    /**
+     * The same with other tones.
+     *
+     * @param sound whether they sound
+     * @param loudness 0 to 1
+     */
+    public Settings withTones(boolean sound, double loudness) {
+      return new Settings(volume, wordsPerMinute, sound, loudness);
     }
   }
 
@@ -56,7 +70,7 @@ public final class FreeTtsVoice implements Voice {
   @Override
   public void start(EventSink sink) {
     this.sink = sink;
-    Loudspeaker started = new Loudspeaker(NAME, settings.volume(), this::load, clock, sink);
+    Loudspeaker started = new Loudspeaker(NAME, settings, this::load, clock, sink);
     loudspeaker = Optional.of(started);
     started.start();
   }

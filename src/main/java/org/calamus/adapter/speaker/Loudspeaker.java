@@ -36,7 +36,7 @@ final class Loudspeaker {
   private final Clock clock;
   private final EventSink sink;
   private final String name;
-  private final double volume;
+  private final FreeTtsVoice.Settings settings;
   private final Thread thread;
   private final SpeakerLine line = new SpeakerLine();
   private final Deque<Phrase> waiting = new ArrayDeque<>();
@@ -54,9 +54,10 @@ final class Loudspeaker {
     Function<String, short[]> load();
   }
 
-  Loudspeaker(String name, double volume, Loading loading, Clock clock, EventSink sink) {
+  Loudspeaker(
+      String name, FreeTtsVoice.Settings settings, Loading loading, Clock clock, EventSink sink) {
     this.name = name;
-    this.volume = volume;
+    this.settings = settings;
     this.clock = clock;
     this.sink = sink;
     thread = new Thread(() -> run(loading), "voice");
@@ -196,7 +197,7 @@ final class Loudspeaker {
       }
       if (!line.hasRoom() && System.nanoTime() < deadline) {
         pause();
-      } else if (line.hasRoom() && line.write(mix.next(SpeakerLine.CHUNK, volume))) {
+      } else if (line.hasRoom() && line.write(mix.next(SpeakerLine.CHUNK, settings.volume()))) {
         began.run();
         deadline = System.nanoTime() + PATIENCE.toNanos();
       } else {
@@ -209,7 +210,7 @@ final class Loudspeaker {
   /** Adds tones that came meanwhile; false where the phrase was cut off. */
   private synchronized boolean mayGoOn(Mix mix) {
     while (!tones.isEmpty()) {
-      mix.add(Tones.samples(tones.remove()));
+      mix.add(Tones.samples(tones.remove(), settings.toneVolume()));
     }
     return !isCut;
   }

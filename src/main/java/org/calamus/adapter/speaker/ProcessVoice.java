@@ -62,8 +62,7 @@ public final class ProcessVoice implements Voice {
     if (settings.hasTones()) {
       // only its tones are used: what it says about a speaker is the program's matter
       Loudspeaker quiet =
-          new Loudspeaker(
-              "tones", settings.volume(), () -> text -> new short[0], clock, event -> {});
+          new Loudspeaker("tones", settings, () -> text -> new short[0], clock, event -> {});
       tones = Optional.of(quiet);
       quiet.start();
     }

@@ -31,6 +31,15 @@ final class Tones {
     throw new AssertionError(tone);
   }
 
+  /** The samples of a tone at a loudness of 0 to 1. */
+  static short[] samples(Tone tone, double loudness) {
+    short[] samples = samples(tone);
+    for (int i = 0; i < samples.length; i++) {
+      samples[i] = (short) Math.round(samples[i] * loudness);
+    }
+    return samples;
+  }
+
   /** Notes one after another, in hertz; 0 is a pause of half the length. */
   private static short[] notes(int... hertz) {
     short[] all = new short[0];

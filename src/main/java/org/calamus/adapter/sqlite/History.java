@@ -25,7 +25,8 @@ final class History {
   enum Event {
     SAVED("saved"),
     ABANDONED("abandoned"),
-    REOPENED("reopened");
+    REOPENED("reopened"),
+    WITHDRAWN("withdrawn");
 
     private final String word;
 
@@ -44,6 +45,9 @@ final class History {
   private static final String OPEN =
       "coalesce((SELECT what FROM record_event WHERE record_id = r.id"
           + " ORDER BY sequence DESC LIMIT 1), 'reopened') = 'reopened'";
+
+  private static final String HEAD =
+      "SELECT r.id, r.captured_at, r.place, r.bander, e.journal_sequence";
 
   private static final String FROM_SAVED =
       " FROM record_event e JOIN capture_record r ON r.id = e.record_id WHERE e.what = 'saved'"
@@ -82,8 +86,11 @@ final class History {
         record.bander());
   }
 
-  /** Adds a row to the journal; it supersedes the last one of its record and field, if any. */
-  void append(long id, JournalRow row) throws SQLException {
+  /**
+   * Adds a row to the journal; it supersedes the last one of its record and field, if any. Tells
+   * its sequence number.
+   */
+  long append(long id, JournalRow row) throws SQLException {
     long sequence =
         Sql.insert(
             connection,
@@ -108,6 +115,7 @@ final class History {
           position++,
           rule);
     }
+    return sequence;
   }
 
   /** Adds what became of a record, with everything that is in its journal now. */
@@ -138,16 +146,13 @@ final class History {
 
   /** The newest record that was neither saved nor abandoned. */
   Optional<CaptureRecord> newestOpen() throws SQLException {
-    List<Head> heads =
+    return filled(
         heads(
             "SELECT r.id, r.captured_at, r.place, r.bander, "
                 + EVERYTHING
                 + " FROM capture_record r WHERE "
                 + OPEN
-                + " ORDER BY r.id DESC LIMIT 1");
-    return heads.isEmpty()
-        ? Optional.empty()
-        : Optional.of(filled(heads.get(0), journal(heads.get(0).empty().id())));
+                + " ORDER BY r.id DESC LIMIT 1"));
   }
 
   /** The saved records, each as it was when it was saved last, in the order of their first save. */
@@ -160,10 +165,54 @@ final class History {
         .toList();
   }
 
+  /** The record as it was saved last; empty where it was never saved, or abandoned later. */
+  Optional<CaptureRecord> saved(long id) throws SQLException {
+    return filled(heads(HEAD + FROM_SAVED + " AND r.id = ?", id));
+  }
+
+  /** The record as it was saved first; empty where it never was. */
+  Optional<CaptureRecord> savedFirst(long id) throws SQLException {
+    return filled(
+        heads(
+            HEAD
+                + " FROM record_event e JOIN capture_record r ON r.id = e.record_id"
+                + " WHERE e.what = 'saved' AND r.id = ? ORDER BY e.sequence LIMIT 1",
+            id));
+  }
+
+  private Optional<CaptureRecord> filled(List<Head> heads) throws SQLException {
+    return heads.isEmpty()
+        ? Optional.empty()
+        : Optional.of(filled(heads.get(0), journal(heads.get(0).empty().id())));
+  }
+
+  /** The sequence number of the last row of every field of a record, up to one that counts. */
+  Map<FieldId, Long> lastRows(long id, long through) throws SQLException {
+    Map<FieldId, Long> last = new EnumMap<>(FieldId.class);
+    journal(id)
+        .forEach(
+            (sequence, row) -> {
+              if (sequence <= through) {
+                last.put(row.field(), sequence);
+              }
+            });
+    return last;
+  }
+
+  /** The last row of the journal that the record as it was saved last covers. */
+  Optional<Long> savedThrough(long id) throws SQLException {
+    return heads(HEAD + FROM_SAVED + " AND r.id = ?", id).stream().map(Head::through).findFirst();
+  }
+
+  /** A row of the journal of a record; empty where there is no such row. */
+  Optional<JournalRow> row(long id, long sequence) throws SQLException {
+    return Optional.ofNullable(journal(id).get(sequence));
+  }
+
   /** The saved records without their values, in the order of their first save. */
   List<Head> savedHeads() throws SQLException {
     return heads(
-        "SELECT r.id, r.captured_at, r.place, r.bander, e.journal_sequence"
+        HEAD
             + FROM_SAVED
             + " ORDER BY (SELECT min(sequence) FROM record_event"
             + " WHERE record_id = r.id AND what = 'saved')");
@@ -187,7 +236,7 @@ final class History {
    */
   record Head(CaptureRecord empty, long through) {}
 
-  private List<Head> heads(String sql) throws SQLException {
+  private List<Head> heads(String sql, Object... parameters) throws SQLException {
     return Sql.rows(
         connection,
         row ->
@@ -199,7 +248,8 @@ final class History {
                     row.getString(4),
                     Map.of()),
                 row.getLong(5)),
-        sql);
+        sql,
+        parameters);
   }
 
   private static CaptureRecord filled(Head head, Map<Long, JournalRow> rows) {

@@ -24,7 +24,11 @@ record Schema(List<String> scripts) {
 
   /** The schema of this Calamus. */
   static final Schema CURRENT =
-      new Schema(List.of("/schema/V1__records.sql", "/schema/V2__more_kinds.sql"));
+      new Schema(
+          List.of(
+              "/schema/V1__records.sql",
+              "/schema/V2__more_kinds.sql",
+              "/schema/V3__amendments_and_nets.sql"));
 
   /** Marks a file as ours; "Cala" in ASCII. */
   static final int APPLICATION_ID = 0x43616c61;

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.calamus.core.effort.NetEvent;
+import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -23,8 +25,9 @@ import org.calamus.port.RecordStore;
  * the same again writes nothing, so a call that failed may simply be repeated. Instants are kept to
  * the millisecond.
  *
- * <p>A journalled value opens a saved or abandoned record again. Until it is saved again {@link
- * #saved} gives it as it was; abandoned, it leaves the saved ones.
+ * <p>A journalled value opens a saved or abandoned record again. Until it is saved or amended again
+ * {@link #saved} gives it as it was; withdrawn, it stays so, and abandoned, it leaves the saved
+ * ones.
  */
 public final class SqliteRecordStore implements RecordStore {
 
@@ -117,17 +120,80 @@ public final class SqliteRecordStore implements RecordStore {
         c -> {
           History history = new History(c);
           bringUp(history, record, at);
-          for (FieldId field : history.current(record.id()).keySet()) {
-            if (record.entry(field).isEmpty()) {
-              reopen(history, record.id(), at);
-              history.append(record.id(), JournalRow.erased(field, at));
-            }
+          eraseOthers(history, record, at);
+          addUnlessLast(history, History.Event.SAVED, record.id(), at);
+          return history;
+        });
+  }
+
+  @Override
+  public void amend(
+      CaptureRecord record, Amendment.Why why, List<CaptureRecord> accounts, Instant at) {
+    database.write(
+        "The correction of record " + record.id() + " is not saved",
+        c -> {
+          History history = new History(c);
+          for (CaptureRecord account : accounts) {
+            bringUp(history, account, at);
+            addUnlessLast(history, History.Event.SAVED, account.id(), at);
           }
+          bringUp(history, record, at);
+          eraseOthers(history, record, at);
           if (!history.isLast(History.Event.SAVED, record.id())) {
+            new Amendments(c).add(record.id(), why, at);
             history.add(record.id(), History.Event.SAVED, at);
           }
           return history;
         });
+  }
+
+  @Override
+  public void withdraw(long id, Instant at) {
+    database.write(
+        "The correction of record " + id + " is not given up",
+        c -> {
+          History history = new History(c);
+          Optional<CaptureRecord> saved = history.saved(id);
+          if (saved.isPresent() && history.isLast(History.Event.REOPENED, id)) {
+            // the journal adds up to the saved record again
+            bringUp(history, saved.get(), at);
+            eraseOthers(history, saved.get(), at);
+            history.add(id, History.Event.WITHDRAWN, at);
+          }
+          return history;
+        });
+  }
+
+  @Override
+  public Optional<CaptureRecord> asSaved(long id) {
+    return database.read("Record " + id + " cannot be read", c -> new History(c).saved(id));
+  }
+
+  @Override
+  public Optional<CaptureRecord> original(long id) {
+    return database.read("Record " + id + " cannot be read", c -> new History(c).savedFirst(id));
+  }
+
+  @Override
+  public List<Amendment> amendments(long id) {
+    return database.read(
+        "The corrections of record " + id + " cannot be read", c -> new Amendments(c).of(id));
+  }
+
+  @Override
+  public void journalNets(List<NetEvent> events) {
+    database.write(
+        "When the nets were " + events.get(0).what().word() + " is not stored",
+        c -> {
+          NetEvents nets = new NetEvents(c);
+          nets.add(events);
+          return nets;
+        });
+  }
+
+  @Override
+  public List<NetEvent> netEvents() {
+    return database.read("The times of the nets cannot be read", c -> new NetEvents(c).all());
   }
 
   @Override
@@ -136,9 +202,8 @@ public final class SqliteRecordStore implements RecordStore {
         "Record " + record.id() + " is not abandoned",
         c -> {
           History history = new History(c);
-          boolean isKnown = isKnown(history, record);
-          if (isKnown && !history.isLast(History.Event.ABANDONED, record.id())) {
-            history.add(record.id(), History.Event.ABANDONED, at);
+          if (isKnown(history, record)) {
+            addUnlessLast(history, History.Event.ABANDONED, record.id(), at);
           }
           return history;
         });
@@ -188,8 +253,28 @@ public final class SqliteRecordStore implements RecordStore {
     }
   }
 
+  /** Empties the fields that the record does not have. */
+  private static void eraseOthers(History history, CaptureRecord record, Instant at)
+      throws SQLException {
+    for (FieldId field : history.current(record.id()).keySet()) {
+      if (record.entry(field).isEmpty()) {
+        reopen(history, record.id(), at);
+        history.append(record.id(), JournalRow.erased(field, at));
+      }
+    }
+  }
+
+  private static void addUnlessLast(History history, History.Event event, long id, Instant at)
+      throws SQLException {
+    if (!history.isLast(event, id)) {
+      history.add(id, event, at);
+    }
+  }
+
   private static void reopen(History history, long id, Instant at) throws SQLException {
-    if (history.isLast(History.Event.SAVED, id) || history.isLast(History.Event.ABANDONED, id)) {
+    if (history.isLast(History.Event.SAVED, id)
+        || history.isLast(History.Event.ABANDONED, id)
+        || history.isLast(History.Event.WITHDRAWN, id)) {
       history.add(id, History.Event.REOPENED, at);
     }
   }

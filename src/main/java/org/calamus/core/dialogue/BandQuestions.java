@@ -114,7 +114,12 @@ final class BandQuestions {
             setup.station().place(),
             setup.station().bander(),
             Map.of(FieldId.KIND, fate, FieldId.BAND, new Entry(band, concluded, at, List.of())));
-    return Step.of(state.withAccounted(record)).then(new Effect.AccountFor(record));
+    return state.isCorrecting()
+        ? Step.of(
+            state
+                .withAccounted(record)
+                .desk(d -> d.withCorrection(d.correction().orElseThrow().with(record))))
+        : Step.of(state.withAccounted(record)).then(new Effect.AccountFor(record));
   }
 
   /** The band that was skipped to, and what was said behind it, once the question is answered. */

@@ -23,6 +23,10 @@ final class Choices {
     if (isSkipped) {
       return Menu.ofSkipped();
     }
+    if (state.question().filter(Question.Reason.class::isInstance).isPresent()
+        && !state.face().isMenu()) {
+      return Amending.choices();
+    }
     if (state.face().isMenu()) {
       return new Menu(setup).choices(state);
     }
@@ -30,7 +34,12 @@ final class Choices {
       return new Menu(setup).sayable(state);
     }
     Optional<FieldSpec> asked = Dialogue.askedField(state).map(setup.form()::spec);
-    return asked.map(spec -> codes(spec.kind())).orElse(List.of());
+    return asked.map(this::codes).orElse(List.of());
+  }
+
+  /** The codes of a field that can be chosen by number; none where there are too many to list. */
+  List<View.Choice> codes(FieldSpec spec) {
+    return codes(spec.kind());
   }
 
   private static List<View.Choice> codes(FieldKind kind) {

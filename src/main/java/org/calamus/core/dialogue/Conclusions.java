@@ -34,7 +34,8 @@ final class Conclusions {
   /** What must be in the record before the offered value is looked at. */
   List<Offer> before(State state, Offer offer, FieldValue value) {
     boolean isOpenKind =
-        state.record().flatMap(r -> r.entry(FieldId.KIND)).isEmpty()
+        !state.isCorrecting()
+            && state.record().flatMap(r -> r.entry(FieldId.KIND)).isEmpty()
             && setup.form().has(CaptureKind.RECAPTURE);
     boolean isWhole = offer.heard() instanceof Heard.One && value instanceof BandNumber;
     return offer.field() == FieldId.BAND

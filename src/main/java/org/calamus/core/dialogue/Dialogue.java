@@ -42,6 +42,10 @@ public final class Dialogue {
   private final Heeding heeding;
   private final Telling telling;
   private final Moving moving;
+  private final Correcting correcting;
+  private final Amending amending;
+  private final Errands errands;
+  private final Pages pages;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
@@ -56,13 +60,18 @@ public final class Dialogue {
     this.heeding = new Heeding(setup);
     this.telling = new Telling(setup);
     this.moving = new Moving(setup);
+    this.correcting = new Correcting(setup);
+    this.amending = new Amending(setup);
+    this.errands = new Errands(setup);
+    this.pages = new Pages(setup);
     this.holding = new Holding(setup.rules().policy());
   }
 
   /** Takes one event. */
   public Step step(State state, Event event) {
     State now = heeding.noticed(state.console(c -> c.at(event.at())), event);
-    Step step = Heeding.withEars(state, dispatch(now, event));
+    Step done = pages.checked(now, event, dispatch(now, event));
+    Step step = Heeding.withEars(state, done);
     boolean mustListen = event instanceof Event.Started || !isHeardAlike(state, step.state());
     return mustListen ? step.then(new Effect.ListenFor(grammar(step.state()))) : step;
   }
@@ -78,6 +87,9 @@ public final class Dialogue {
   }
 
   private Grammar attentive(State state) {
+    if (isReasonAsked(state)) {
+      return setup.grammars().reasons();
+    }
     Optional<FieldSpec> asked = askedField(state).map(setup.form()::spec);
     return state.question().isPresent()
         ? setup.grammars().questioning(asked)
@@ -88,7 +100,12 @@ public final class Dialogue {
   private static boolean isHeardAlike(State one, State other) {
     return Heeding.isPaused(one) == Heeding.isPaused(other)
         && one.question().isPresent() == other.question().isPresent()
+        && isReasonAsked(one) == isReasonAsked(other)
         && askedField(one).equals(askedField(other));
+  }
+
+  private static boolean isReasonAsked(State state) {
+    return state.question().filter(Question.Reason.class::isInstance).isPresent();
   }
 
   static Optional<FieldId> askedField(State state) {
@@ -102,7 +119,7 @@ public final class Dialogue {
     if (question instanceof Question.Which which) {
       return Optional.of(which.field());
     }
-    return BandQuestions.isBand(question) ? Optional.of(FieldId.BAND) : Optional.empty();
+    return BandQuestions.isBand(question) ? Optional.of(FieldId.BAND) : Errands.heardLike(question);
   }
 
   private Step dispatch(State state, Event event) {
@@ -121,6 +138,15 @@ public final class Dialogue {
     if (event instanceof Event.Saved saved) {
       return saving.saved(state, saved.record());
     }
+    if (event instanceof Event.SavedRead read) {
+      return correcting.read(state, read);
+    }
+    if (event instanceof Event.ReadFailed failed) {
+      return Correcting.failed(state, failed);
+    }
+    if (event instanceof Event.Amended amended) {
+      return amending.amended(state, amended);
+    }
     if (event instanceof Event.StoreFailed failed) {
       return storeFailed(state, failed);
     }
@@ -132,6 +158,12 @@ public final class Dialogue {
     }
     if (event instanceof Event.Ticked) {
       return ticked(state);
+    }
+    if (event instanceof Event.MemoRecorded memo && Amending.isReason(state, memo.name())) {
+      return amending.told(state, memo.name());
+    }
+    if (event instanceof Event.MemoFailed memo && Amending.isTelling(state)) {
+      return amending.untold(state, memo.sentence());
     }
     if (event instanceof Event.MemoRecorded memo) {
       return remarks.recorded(state, memo);
@@ -195,7 +227,7 @@ public final class Dialogue {
     if (started.unfinished().isEmpty()) {
       return Step.of(state).then(s -> prompts.prompt(s, ""));
     }
-    return orders.askToResume(state, started.unfinished().get());
+    return orders.askToResume(state, started.unfinished().get(), started.saved());
   }
 
   private Step heard(State state, Event.Heard heard) {
@@ -238,18 +270,25 @@ public final class Dialogue {
     if (meaning instanceof Meaning.Chatter) {
       return heeding.chatter(state, heard);
     }
+    State here = Pages.heard(state, meaning);
     if (meaning instanceof Meaning.Unclear unclear) {
-      return heeding.unclear(attended(state), heard, unclear.hint());
+      return heeding.unclear(attended(here), heard, unclear.hint());
     }
     boolean isNothing =
         meaning instanceof Meaning.Values given
             && given.items().stream().allMatch(i -> i.heard() instanceof Heard.No);
     return isNothing
-        ? heeding.rejecting(attended(state), heard.at(), s -> meant(s, meaning, heard))
-        : meant(Heeding.understood(attended(state), heard.at()), meaning, heard);
+        ? heeding.rejecting(attended(here), heard.at(), s -> meant(s, meaning, heard))
+        : meant(Heeding.understood(attended(here), heard.at()), meaning, heard);
   }
 
   private Step meant(State state, Meaning meaning, Event.Heard heard) {
+    if (meaning instanceof Meaning.Values given && Errands.isOpen(state)) {
+      return errands.said(state, given, heard.at());
+    }
+    if (meaning instanceof Meaning.Amend amend) {
+      return correcting.ending(state, amend.digits());
+    }
     if (meaning instanceof Meaning.Values given) {
       return values.said(
           state.face(f -> f.withKeys("")), given, heard.utterance().text(), heard.at());

@@ -1,5 +1,8 @@
 package org.calamus.core.dialogue;
 
+import java.util.List;
+import org.calamus.core.effort.NetEvent;
+import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -46,6 +49,49 @@ public sealed interface Effect {
    * @param record the record
    */
   record AccountFor(CaptureRecord record) implements Effect {}
+
+  /**
+   * Stores that nets were opened or closed. Safe on disk when done.
+   *
+   * @param events at least one
+   */
+  record JournalNets(List<NetEvent> events) implements Effect {
+    /** Copies the list. */
+    public JournalNets {
+      events = List.copyOf(events);
+    }
+  }
+
+  /**
+   * Reads a record as it was saved last; answered by {@link Event.SavedRead} or {@link
+   * Event.ReadFailed}.
+   *
+   * @param id the store's number for the record
+   */
+  record ReadSaved(long id) implements Effect {}
+
+  /**
+   * Commits the correction of a saved record; answered by {@link Event.Amended}.
+   *
+   * @param record the record as it shall be
+   * @param why why, and by whom
+   * @param accounts records without a bird, of bands that the correction left over
+   */
+  record AmendRecord(CaptureRecord record, Amendment.Why why, List<CaptureRecord> accounts)
+      implements Effect {
+    /** Copies the list. */
+    public AmendRecord {
+      accounts = List.copyOf(accounts);
+    }
+  }
+
+  /**
+   * Gives up the correction of a saved record, which stays as it was; its journal stays.
+   *
+   * @param id the store's number for the record
+   * @param at when
+   */
+  record WithdrawCorrection(long id, java.time.Instant at) implements Effect {}
 
   /**
    * Marks an unfinished record as abandoned; its journal stays.

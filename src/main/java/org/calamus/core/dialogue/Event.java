@@ -2,6 +2,7 @@ package org.calamus.core.dialogue;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Reading;
@@ -18,8 +19,16 @@ public sealed interface Event {
    *
    * @param at when
    * @param unfinished a record that an earlier session left unfinished
+   * @param saved the same record as it was saved, where a correction of it was left unfinished
    */
-  record Started(Instant at, Optional<CaptureRecord> unfinished) implements Event {}
+  record Started(Instant at, Optional<CaptureRecord> unfinished, Optional<CaptureRecord> saved)
+      implements Event {
+
+    /** The session begins, and no correction was left. */
+    public Started(Instant at, Optional<CaptureRecord> unfinished) {
+      this(at, unfinished, Optional.empty());
+    }
+  }
 
   /**
    * Somebody spoke and fell silent.
@@ -95,6 +104,37 @@ public sealed interface Event {
    * @param record the record as stored
    */
   record Saved(Instant at, CaptureRecord record) implements Event {}
+
+  /**
+   * A saved record was read, to be corrected.
+   *
+   * @param at when
+   * @param id its number
+   * @param record the record as it was saved last; empty where the store has none
+   */
+  record SavedRead(Instant at, long id, Optional<CaptureRecord> record) implements Event {}
+
+  /**
+   * A saved record could not be read.
+   *
+   * @param at when
+   * @param sentence one sentence: what is wrong and what to do next
+   */
+  record ReadFailed(Instant at, String sentence) implements Event {}
+
+  /**
+   * The correction of a saved record is safe: the store has committed it.
+   *
+   * @param at when
+   * @param record the record as it is now
+   * @param accounts what it said of other bands
+   */
+  record Amended(Instant at, CaptureRecord record, List<CaptureRecord> accounts) implements Event {
+    /** Copies the list. */
+    public Amended {
+      accounts = List.copyOf(accounts);
+    }
+  }
 
   /**
    * The store could not do what it was asked; what it held before is untouched.

@@ -15,6 +15,7 @@ import org.calamus.core.record.FieldId;
  * @param missed what was not understood
  * @param told what was last said
  * @param hasCautions whether the cautions are still shown
+ * @param browsing the page that is shown instead of the capture screen; empty where none is
  */
 record Face(
     String message,
@@ -24,7 +25,8 @@ record Face(
     Panel panel,
     Misses missed,
     Told told,
-    boolean hasCautions) {
+    boolean hasCautions,
+    Optional<Browsing> browsing) {
 
   /**
    * What was last said.
@@ -66,7 +68,8 @@ record Face(
         Panel.NONE,
         Misses.none(),
         new Told("", 0, Optional.empty(), List.of(), false),
-        true);
+        true,
+        Optional.empty());
   }
 
   /** How often in a row something was not understood. */
@@ -80,7 +83,7 @@ record Face(
   }
 
   Face withMessage(String text) {
-    return new Face(text, big, bigOf, keys, panel, missed, told, hasCautions);
+    return new Face(text, big, bigOf, keys, panel, missed, told, hasCautions, browsing);
   }
 
   Face withoutBig() {
@@ -88,31 +91,31 @@ record Face(
   }
 
   Face withBig(String text, String label) {
-    return new Face(message, text, label, keys, panel, missed, told, hasCautions);
+    return new Face(message, text, label, keys, panel, missed, told, hasCautions, browsing);
   }
 
   Face withKeys(String text) {
-    return new Face(message, big, bigOf, text, Panel.NONE, missed, told, hasCautions);
+    return new Face(message, big, bigOf, text, Panel.NONE, missed, told, hasCautions, browsing);
   }
 
   Face withMenu() {
-    return new Face(message, big, bigOf, "", Panel.MENU, missed, told, hasCautions);
+    return new Face(message, big, bigOf, "", Panel.MENU, missed, told, hasCautions, browsing);
   }
 
   Face withHelp() {
-    return new Face(message, big, bigOf, "", Panel.HELP, missed, told, hasCautions);
+    return new Face(message, big, bigOf, "", Panel.HELP, missed, told, hasCautions, browsing);
   }
 
   Face withMenuDigits(String digits) {
-    return new Face(message, big, bigOf, digits, Panel.MENU, missed, told, hasCautions);
+    return new Face(message, big, bigOf, digits, Panel.MENU, missed, told, hasCautions, browsing);
   }
 
   Face withoutMenu() {
-    return new Face("", big, bigOf, "", Panel.NONE, missed, told, hasCautions);
+    return new Face("", big, bigOf, "", Panel.NONE, missed, told, hasCautions, browsing);
   }
 
   Face withMissed(Misses misses) {
-    return new Face(message, big, bigOf, keys, panel, misses, told, hasCautions);
+    return new Face(message, big, bigOf, keys, panel, misses, told, hasCautions, browsing);
   }
 
   Face withLastSaid(String phrase) {
@@ -137,10 +140,15 @@ record Face(
   }
 
   private Face withTold(Told last) {
-    return new Face(message, big, bigOf, keys, panel, missed, last, hasCautions);
+    return new Face(message, big, bigOf, keys, panel, missed, last, hasCautions, browsing);
   }
 
   Face withoutCautions() {
-    return new Face(message, big, bigOf, keys, panel, missed, told, false);
+    return new Face(message, big, bigOf, keys, panel, missed, told, false, browsing);
+  }
+
+  /** Another page, or none. */
+  Face withBrowsing(Optional<Browsing> shown) {
+    return new Face(message, big, bigOf, keys, panel, missed, told, hasCautions, shown);
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.Command;
 
 /** What may be said or pressed now, what is likeliest first; made from the table of commands. */
@@ -13,6 +14,11 @@ final class Hints {
 
   private static final Set<Command> ANSWERS =
       EnumSet.of(Command.AFFIRM, Command.NEGATIVE, Command.OUT_OF_ORDER);
+
+  private static final Set<Command> REASONS =
+      java.util.Arrays.stream(Command.values())
+          .filter(Command::isReason)
+          .collect(java.util.stream.Collectors.toUnmodifiableSet());
 
   /** What leads on from a field, and stands before the many that are rarely wanted. */
   private static final Set<Command> ONWARD = EnumSet.of(Command.CORRECT, Command.NEXT);
@@ -28,6 +34,10 @@ final class Hints {
       return List.of(new View.Hint("", "two digits", "field"), new View.Hint("", "Enter", "close"));
     }
     List<View.Hint> hints = new ArrayList<>(new Heeding(setup).hints(state));
+    if (Pages.isShown(state)) {
+      hints.addAll(page(state));
+      return hints;
+    }
     if (state.question().isPresent()) {
       hints.addAll(answers(state, state.question().get()));
     } else if (state.open().isEmpty()) {
@@ -43,6 +53,25 @@ final class Hints {
     return hints;
   }
 
+  /** What moves on a page, and to another. */
+  private List<View.Hint> page(State state) {
+    List<View.Hint> hints = new ArrayList<>();
+    // the phrases are long: the keys come first, so that all of them are seen in a narrow window
+    hints.add(new View.Hint("", Sayable.keys(Command.PAGE_CAPTURE), "capture"));
+    if (Pages.hasNumbers(state)) {
+      hints.add(new View.Hint("", "digits", "row"));
+      hints.add(new View.Hint("", Sayable.keys(Command.AFFIRM), "open it"));
+    } else if (Pages.isRecord(state)) {
+      hints.add(new View.Hint("", Sayable.keys(Command.AFFIRM), "correct it"));
+    }
+    hints.add(new View.Hint("", Sayable.keys(Command.PAGE_ON), "rows behind"));
+    hints.add(new View.Hint("", Sayable.keys(Command.PAGE_BACK), "before"));
+    hints.addAll(commands(state, EnumSet.range(Command.PAGE_CAPTURE, Command.PAGE_BACK)));
+    hints.addAll(commands(state, EnumSet.range(Command.PAGE_SESSION, Command.PAGE_COMMANDS)));
+    hints.add(new View.Hint("", "+", "more"));
+    return hints;
+  }
+
   private List<View.Hint> answers(State state, Question question) {
     List<View.Hint> hints = new ArrayList<>();
     if (question instanceof Question.Skipped) {
@@ -50,7 +79,12 @@ final class Hints {
       hints.add(new View.Hint("band destroyed", "+2", ""));
     }
     Set<Command> fitting = EnumSet.copyOf(ANSWERS);
-    if (BandQuestions.isBand(question) || question instanceof Question.Which) {
+    if (question instanceof Question.Reason) {
+      fitting.addAll(REASONS);
+    }
+    if (BandQuestions.isBand(question)
+        || question instanceof Question.Which
+        || question instanceof Question.Reason) {
       fitting.remove(Command.AFFIRM);
     }
     hints.addAll(commands(state, fitting));
@@ -61,6 +95,7 @@ final class Hints {
     Set<Command> rest = EnumSet.allOf(Command.class);
     rest.removeAll(ANSWERS);
     rest.removeAll(ONWARD);
+    rest.removeAll(REASONS);
     return rest;
   }
 
@@ -76,11 +111,23 @@ final class Hints {
     if (spec.kind() instanceof FieldKind.Measured) {
       return new View.Hint("nine two", "92 Enter", spec.spoken());
     }
+    if (spec.kind() instanceof FieldKind.Time) {
+      return new View.Hint("zero eight four zero", "0840 Enter", spec.spoken());
+    }
+    if (spec.kind() instanceof FieldKind.Note) {
+      return new View.Hint("", "space", "speak or type");
+    }
     if (spec.kind() instanceof FieldKind.Band) {
-      return new NextBand(setup).of(state).isPresent()
+      return isNextMeant(spec.id(), state)
           ? new View.Hint("last three", "digits Enter", "band")
           : new View.Hint("all digits", "digits Enter", "band");
     }
     return new View.Hint("its name", "number Enter", spec.spoken());
+  }
+
+  /** Whether the band asked is one of the station's string, and not one that a bird came with. */
+  private boolean isNextMeant(FieldId field, State state) {
+    boolean isPut = state.record().map(r -> r.kind().putsBand()).orElse(true);
+    return field == FieldId.BAND && isPut && new NextBand(setup).of(state).isPresent();
   }
 }

@@ -18,7 +18,7 @@ final class Holding {
   static Optional<Duration> held(State state) {
     return state
         .record()
-        .filter(r -> r.kind().hasBird())
+        .filter(r -> r.kind().hasBird() && !state.isCorrecting())
         .map(r -> Duration.between(r.capturedAt(), state.console().now()))
         .map(d -> d.isNegative() ? Duration.ZERO : d);
   }

@@ -29,6 +29,8 @@ final class Keypad {
   private final Menu menu;
   private final Remarks remarks;
   private final Heeding heeding;
+  private final Errands errands;
+  private final Pages pages;
 
   Keypad(Setup setup, Values values, Orders orders, Remarks remarks) {
     this.setup = setup;
@@ -38,6 +40,8 @@ final class Keypad {
     this.menu = new Menu(setup);
     this.remarks = remarks;
     this.heeding = new Heeding(setup);
+    this.errands = new Errands(setup);
+    this.pages = new Pages(setup);
   }
 
   /** Takes a key. Any key cuts the voice off. */
@@ -48,6 +52,10 @@ final class Keypad {
   }
 
   private Step key(State state, Key key, Instant at) {
+    boolean isRow = Pages.isShown(state) && !state.face().isMenu() && Pages.isRowKey(key);
+    if (isRow) {
+      return pages.struck(state, key);
+    }
     switch (key.name()) {
       case CHARACTER:
         return state.face().isMenu()
@@ -116,6 +124,9 @@ final class Keypad {
   }
 
   private boolean accepts(State state, char c) {
+    if (Errands.isOpen(state)) {
+      return Errands.accepts(state, c);
+    }
     Optional<FieldSpec> spec = Dialogue.askedField(state).map(setup.form()::spec);
     if (spec.isEmpty()) {
       return false;
@@ -152,6 +163,9 @@ final class Keypad {
     }
     if (keys.isEmpty()) {
       return orders.order(state, Command.AFFIRM, Optional.empty(), at);
+    }
+    if (Errands.isOpen(state)) {
+      return errands.keyed(state, keys, at);
     }
     Optional<FieldId> field = Dialogue.askedField(state);
     if (field.isEmpty()) {

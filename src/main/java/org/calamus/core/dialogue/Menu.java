@@ -20,6 +20,9 @@ final class Menu {
 
   private static final char RELEASE = '/';
 
+  /** More letters have no room where the menu stands in four columns. */
+  private static final int LONGEST_WORDS = 18;
+
   private final Setup setup;
   private final Values values;
   private final Orders orders;
@@ -54,7 +57,7 @@ final class Menu {
     }
     if (c == RELEASE) {
       return values.letGo(
-          closed,
+          Pages.left(closed),
           new FieldValue.Code(Release.RELEASED.name()),
           new Provenance(Provenance.Way.KEYED, "+/"),
           at);
@@ -101,7 +104,7 @@ final class Menu {
     int number = Integer.parseInt(digits);
     List<FieldSpec> fields = setup.form().fields();
     return number >= 1 && number <= fields.size()
-        ? moving.open(state, fields.get(number - 1).id())
+        ? moving.open(Pages.left(state), fields.get(number - 1).id())
         : Step.of(state.message("There is no " + digits + " in the menu."));
   }
 
@@ -121,7 +124,11 @@ final class Menu {
     for (Sayable sayable : Sayable.ALL) {
       boolean isHere = sayable.keys().startsWith("+") && sayable.command() != Command.OUT_OF_ORDER;
       if (isHere && sayable.isShown(state)) {
-        choices.add(choice(sayable, sayable.keys().substring(1), state));
+        String words = setup.words(sayable.command()).orElse(sayable.meaning());
+        // a phrase that would be cut teaches nobody what to say
+        String brief = words.length() > LONGEST_WORDS ? sayable.meaning() : words;
+        String keys = sayable.keys().substring(1);
+        choices.add(new View.Choice(keys, brief, sayable.unavailable(state)));
       }
     }
     return choices;
@@ -131,12 +138,10 @@ final class Menu {
   List<View.Choice> sayable(State state) {
     return Sayable.ALL.stream()
         .filter(s -> s.isShown(state))
-        .map(s -> choice(s, s.keys(), state))
+        .map(
+            s ->
+                new View.Choice(
+                    s.keys(), setup.words(s.command()).orElse(s.meaning()), s.unavailable(state)))
         .toList();
-  }
-
-  private View.Choice choice(Sayable sayable, String keys, State state) {
-    String words = setup.words(sayable.command()).orElse(sayable.meaning());
-    return new View.Choice(keys, words, sayable.unavailable(state));
   }
 }

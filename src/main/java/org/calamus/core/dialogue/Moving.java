@@ -53,7 +53,8 @@ final class Moving {
       return prompts.notEntered(state);
     }
     CaptureRecord record = taking.current(state, state.console().now());
-    Optional<FieldId> next = from.flatMap(f -> setup.form().behind(record, f));
+    Optional<FieldId> next =
+        state.isCorrecting() ? Optional.empty() : from.flatMap(f -> setup.form().behind(record, f));
     return leave(from.map(state::withPassed).orElse(state), next, false, "");
   }
 

@@ -52,6 +52,9 @@ final class NextBand {
    * must be read whole.
    */
   Optional<BandNumber> completing(State state) {
+    if (state.question().isPresent() && state.question().get() instanceof Question.Reopen reopen) {
+      return reopen.last().band().or(() -> of(state));
+    }
     boolean isRead =
         Dialogue.askedField(state)
             .flatMap(f -> state.record().flatMap(r -> r.kind().bandRead()).filter(f::equals))
@@ -75,7 +78,7 @@ final class NextBand {
   /** What to say when the band is asked: size and last digits; empty where nothing is known. */
   String proposal(State state) {
     Optional<BandNumber> next = of(state);
-    boolean isProposed = state.record().isPresent() && next.isPresent();
+    boolean isProposed = state.record().isPresent() && !state.isCorrecting() && next.isPresent();
     if (!isProposed) {
       return "";
     }

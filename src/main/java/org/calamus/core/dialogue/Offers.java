@@ -48,16 +48,17 @@ final class Offers {
 
   /** Whether a mass settled while it could not be offered, and is still wanted. */
   static boolean hasWaiting(State state) {
-    return state
-        .console()
-        .waiting()
-        .filter(
-            w ->
-                state
-                    .record()
-                    .filter(r -> r.kind().hasBird() && r.entry(w.field()).isEmpty())
-                    .isPresent())
-        .isPresent();
+    return !state.isCorrecting()
+        && state
+            .console()
+            .waiting()
+            .filter(
+                w ->
+                    state
+                        .record()
+                        .filter(r -> r.kind().hasBird() && r.entry(w.field()).isEmpty())
+                        .isPresent())
+            .isPresent();
   }
 
   /** Takes, questions or refuses values, after something is told. */
@@ -206,7 +207,9 @@ final class Offers {
   private Step waiting(Step step, List<String> told, Instant at) {
     Optional<Offer> waiting = step.state().console().waiting();
     boolean isWanted = hasWaiting(step.state());
-    boolean isForNext = step.state().record().filter(r -> r.kind().hasBird()).isEmpty();
+    boolean isForNext =
+        step.state().isCorrecting()
+            || step.state().record().filter(r -> r.kind().hasBird()).isEmpty();
     State state = step.state().console(c -> isForNext ? c : c.withWaiting(Optional.empty()));
     Step cleared = new Step(state, step.effects());
     if (isWanted) {

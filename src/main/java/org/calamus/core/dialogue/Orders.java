@@ -3,6 +3,7 @@ package org.calamus.core.dialogue;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.effort.NetEvent;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.Command;
@@ -18,6 +19,11 @@ final class Orders {
   private final Telling telling;
   private final Prompts prompts;
   private final Heeding heeding;
+  private final Correcting correcting;
+  private final Amending amending;
+  private final Errands errands;
+  private final NetOrders nets;
+  private final Pages pages;
 
   Orders(Setup setup) {
     this.setup = setup;
@@ -28,10 +34,22 @@ final class Orders {
     this.telling = new Telling(setup);
     this.prompts = new Prompts(setup);
     this.heeding = new Heeding(setup);
+    this.correcting = new Correcting(setup);
+    this.amending = new Amending(setup);
+    this.errands = new Errands(setup);
+    this.nets = new NetOrders(setup);
+    this.pages = new Pages(setup);
   }
 
-  /** Carries out a command, wherever it came from. */
+  /** Carries out a command, wherever it came from. What is about a bird leaves the page. */
   Step order(State state, Command command, Optional<FieldId> field, Instant at) {
+    boolean isOfPage = field.isEmpty() && Pages.isOfPage(state, command);
+    return isOfPage
+        ? pages.order(state, command)
+        : carryOut(Pages.isLeaving(command) ? Pages.left(state) : state, command, field, at);
+  }
+
+  private Step carryOut(State state, Command command, Optional<FieldId> field, Instant at) {
     switch (command) {
       case AFFIRM:
         return affirm(state, at);
@@ -60,6 +78,19 @@ final class Orders {
         return askToAbandon(state);
       case OUT_OF_ORDER:
         return outOfOrder(state, at);
+      case OPEN_NETS:
+        return nets.ask(state, NetEvent.What.OPENED);
+      case CLOSE_NETS:
+        return nets.ask(state, NetEvent.What.CLOSED);
+      case AMEND:
+        return correcting.ask(state);
+      case REASON_MISHEARD:
+      case REASON_MISKEYED:
+      case REASON_MISREAD:
+      case REASON_WRONG_FIELD:
+      case REASON_IDENTIFIED_ANEW:
+      case REASON_OTHER:
+        return amending.reason(state, command.reason().orElseThrow(), at);
       case END:
         return end(state);
       case STAND_BY:
@@ -83,8 +114,14 @@ final class Orders {
     if (BandQuestions.isBand(question) || question instanceof Question.Which) {
       return prompts.miss(state, Questions.answers(question));
     }
+    if (Errands.isErrand(question)) {
+      return errands.affirm(state, at);
+    }
     if (question instanceof Question.Resume resume) {
-      return resume(state, resume.record());
+      return resume
+          .saved()
+          .map(saved -> correcting.resume(state, resume.record(), saved))
+          .orElseGet(() -> resume(state, resume.record()));
     }
     if (question instanceof Question.Abandon) {
       return abandon(state, at);
@@ -118,9 +155,16 @@ final class Orders {
           .then(s -> offers.offer(s, rest, at));
     }
     if (question instanceof Question.Resume resume) {
+      Effect setAside =
+          resume.saved().isPresent()
+              ? new Effect.WithdrawCorrection(resume.record().id(), at)
+              : new Effect.AbandonRecord(resume.record(), at);
       return Step.of(answered)
-          .then(new Effect.AbandonRecord(resume.record(), at))
-          .then(s -> prompts.prompt(s, "set aside"));
+          .then(setAside)
+          .then(s -> prompts.prompt(s, resume.saved().isPresent() ? "given up" : "set aside"));
+    }
+    if (Errands.isErrand(question)) {
+      return errands.negative(answered.face(f -> f.withKeys("")));
     }
     return offers.goOn(answered, "going on", at);
   }
@@ -159,8 +203,9 @@ final class Orders {
     return setup.form().first();
   }
 
-  Step askToResume(State state, CaptureRecord record) {
-    return ask(state, new Question.Resume(record)).say("unfinished bird. carry on");
+  Step askToResume(State state, CaptureRecord record, Optional<CaptureRecord> saved) {
+    String what = saved.isPresent() ? "unfinished correction" : "unfinished bird";
+    return ask(state, new Question.Resume(record, saved)).say(what + ". carry on");
   }
 
   private Step resume(State state, CaptureRecord record) {
@@ -177,7 +222,8 @@ final class Orders {
     if (state.record().isEmpty()) {
       return Step.of(state.message("There is no bird to abandon.")).say("no bird begun");
     }
-    return ask(state, new Question.Abandon()).say("abandon this record");
+    return ask(state, new Question.Abandon())
+        .say(state.isCorrecting() ? "give this correction up" : "abandon this record");
   }
 
   /** Asks something that is not about a value; a value in question is asked for again after it. */
@@ -192,6 +238,9 @@ final class Orders {
   }
 
   private Step abandon(State state, Instant at) {
+    if (state.isCorrecting()) {
+      return correcting.giveUp(state, at);
+    }
     Effect abandoned = new Effect.AbandonRecord(state.record().orElseThrow(), at);
     State after = state.withoutRecord(first()).message("Abandoned.").face(f -> f.withoutBig());
     return Step.of(after).then(abandoned).then(s -> prompts.prompt(s, "abandoned"));
@@ -201,9 +250,14 @@ final class Orders {
     if (state.console().isStoreDown()) {
       return ask(state, new Question.EndUnstored()).say("not everything is stored. end session");
     }
-    if (state.record().isEmpty()) {
+    List<String> open = state.desk().nets().open();
+    if (state.record().isEmpty() && open.isEmpty()) {
       return Step.of(state).then(new Effect.EndSession());
     }
-    return ask(state, new Question.End()).say("bird unfinished. end session");
+    if (state.record().isEmpty()) {
+      return ask(state, new Question.End()).say("nets are open. end session");
+    }
+    return ask(state, new Question.End())
+        .say((state.isCorrecting() ? "correction" : "bird") + " unfinished. end session");
   }
 }

@@ -1,10 +1,13 @@
 package org.calamus.core.dialogue;
 
 import java.util.List;
+import java.util.Optional;
+import org.calamus.core.effort.NetEvent;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
+import org.calamus.core.record.PastCapture;
 import org.calamus.core.record.Provenance;
 import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Finding;
@@ -102,8 +105,29 @@ sealed interface Question {
    * Shall the record that an earlier session left be carried on?
    *
    * @param record the record
+   * @param saved the record as it was saved, where a correction of it was left
    */
-  record Resume(CaptureRecord record) implements Question {}
+  record Resume(CaptureRecord record, Optional<CaptureRecord> saved) implements Question {}
+
+  /**
+   * Which saved record is to be corrected? Last digits of its band answer it, or "affirm" for the
+   * last one.
+   *
+   * @param last the last one
+   */
+  record Reopen(PastCapture last) implements Question {}
+
+  /**
+   * Which nets were opened or closed, and when? The code of one answers it, "affirm" for all, and a
+   * time where it was not now.
+   *
+   * @param what what was done to them
+   * @param field the field whose codes are listened for; empty where the form has none of nets
+   */
+  record Nets(NetEvent.What what, Optional<FieldId> field) implements Question {}
+
+  /** Why is a saved record corrected? One of the reasons answers it. */
+  record Reason() implements Question {}
 
   /** Shall the record be abandoned? */
   record Abandon() implements Question {}

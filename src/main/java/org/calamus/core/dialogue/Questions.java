@@ -12,6 +12,9 @@ record Questions(Setup setup) {
     if (question instanceof Question.Which which) {
       return Twins.answers(which);
     }
+    if (Errands.isErrand(question)) {
+      return Errands.answers(question);
+    }
     return BandQuestions.isBand(question)
         ? BandQuestions.answers(question)
         : "say affirm or negative";
@@ -31,10 +34,30 @@ record Questions(Setup setup) {
     if (question instanceof Question.Twice) {
       return "A band from elsewhere is read twice: read it from the bird once more.";
     }
+    if (Errands.isErrand(question)) {
+      return Errands.shown(question);
+    }
+    if (question instanceof Question.Resume resume && resume.saved().isPresent()) {
+      return "An unfinished correction of "
+          + Correction.name(resume.saved().get())
+          + " was found. Affirm carries it on, negative gives it up: the record stays as it was"
+          + " saved.";
+    }
     if (question instanceof Question.Resume resume) {
       return "An unfinished bird was found: "
           + setup.phrases().filled(resume.record())
           + ". Affirm carries it on, negative sets it aside.";
+    }
+    if (question instanceof Question.Abandon && state.isCorrecting()) {
+      return "Give this correction up? The record stays as it was saved.";
+    }
+    if (question instanceof Question.End && state.record().isEmpty()) {
+      return "Still open: nets "
+          + String.join(", ", state.desk().nets().open())
+          + ". End the session? They count on until they are closed.";
+    }
+    if (question instanceof Question.End && state.isCorrecting()) {
+      return "End the session? The correction is not saved; it is offered again at the next start.";
     }
     if (question instanceof Question.Abandon) {
       return "Abandon this record? Its journal is kept.";

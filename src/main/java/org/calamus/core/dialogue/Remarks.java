@@ -81,8 +81,11 @@ final class Remarks {
 
   /** The bird was let go while the remarks were spoken: they are added to its saved record. */
   private static boolean isOfLastSaved(State state, Event.MemoRecorded memo) {
-    return state.lastSaved().filter(l -> memo.name().startsWith(l.id() + "-")).isPresent()
-        && state.record().isPresent();
+    return state
+        .lastSaved()
+        .filter(l -> memo.name().startsWith(l.id() + "-"))
+        .filter(l -> state.record().filter(r -> r.id() != l.id()).isPresent())
+        .isPresent();
   }
 
   /** The bird in the hand; where there is none the one saved last, or else a new one. */

@@ -44,6 +44,9 @@ final class Saving {
   Step save(State state, List<String> told, Instant at) {
     CaptureRecord record = state.record().orElseThrow();
     List<FieldSpec> missing = form.missing(record);
+    if (missing.isEmpty() && state.isCorrecting()) {
+      return new Amending(setup).save(state, told, at);
+    }
     return missing.isEmpty()
         ? Step.of(state.message(SAVING)).then(new Effect.SaveRecord(completed(record, at)))
         : missing(state, missing, told);
@@ -51,7 +54,8 @@ final class Saving {
 
   /** Whether the bird is gone, so that the record is finished as soon as nothing is missing. */
   static boolean isBirdGone(State state) {
-    return state.record().flatMap(r -> r.entry(FieldId.RELEASE)).isPresent();
+    return !state.isCorrecting()
+        && state.record().flatMap(r -> r.entry(FieldId.RELEASE)).isPresent();
   }
 
   private Step missing(State state, List<FieldSpec> missing, List<String> told) {

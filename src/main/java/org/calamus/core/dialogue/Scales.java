@@ -45,21 +45,14 @@ final class Scales {
    * while a question is open or keys are struck that are not entered yet.
    */
   private Step settled(State state, DeviceDescription device, Settled settled, Instant at) {
+    if (state.isCorrecting()) {
+      return inCorrection(state, offer(device, settled), at);
+    }
     boolean isFilled = state.record().flatMap(r -> r.entry(device.field())).isPresent();
     if (isFilled) {
       return Step.of(state);
     }
-    String detail =
-        device.name()
-            + ", "
-            + settled.how().words()
-            + ": "
-            + String.join(" | ", settled.rawLines());
-    Offer offer =
-        new Offer(
-            device.field(),
-            new Heard.One(settled.value()),
-            new Provenance(Provenance.Way.MEASURED, detail));
+    Offer offer = offer(device, settled);
     if (state.record().isEmpty()) {
       return early(state, offer, settled);
     }
@@ -67,6 +60,28 @@ final class Scales {
     return mustWait
         ? Step.of(state.console(c -> c.withWaiting(Optional.of(offer))))
         : offers.offer(state, List.of(offer), at);
+  }
+
+  private static Offer offer(DeviceDescription device, Settled settled) {
+    String detail =
+        device.name()
+            + ", "
+            + settled.how().words()
+            + ": "
+            + String.join(" | ", settled.rawLines());
+    return new Offer(
+        device.field(),
+        new Heard.One(settled.value()),
+        new Provenance(Provenance.Way.MEASURED, detail));
+  }
+
+  /** The bird of a saved record is gone: what lies on the pan is taken only where it is asked. */
+  private Step inCorrection(State state, Offer offer, Instant at) {
+    boolean isAsked =
+        state.question().isEmpty()
+            && state.face().keys().isEmpty()
+            && state.open().filter(f -> f == offer.field()).isPresent();
+    return isAsked ? offers.offer(state, List.of(offer), at) : Step.of(state);
   }
 
   /**

@@ -1,9 +1,11 @@
 package org.calamus.core.dialogue;
 
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.calamus.core.effort.Net;
 import org.calamus.core.form.Form;
 import org.calamus.core.instrument.DeviceDescription;
 import org.calamus.core.readback.Phrases;
@@ -24,6 +26,7 @@ import org.calamus.core.speech.Token;
  * @param station the place and the people
  * @param devices the instruments, by name
  * @param heed how the station wants to be listened to
+ * @param nets the nets that the station names; none where they are numbered
  */
 public record Setup(
     Form form,
@@ -32,7 +35,8 @@ public record Setup(
     Grammars grammars,
     Station station,
     Map<String, DeviceDescription> devices,
-    Heed heed) {
+    Heed heed,
+    List<Net> nets) {
 
   /** Copies the map. */
   public Setup {
@@ -43,6 +47,7 @@ public record Setup(
     Objects.requireNonNull(station);
     Objects.requireNonNull(heed);
     devices = Map.copyOf(devices);
+    nets = List.copyOf(nets);
   }
 
   /** A setup of a station that did not say how it wants to be listened to. */
@@ -53,12 +58,17 @@ public record Setup(
       Grammars grammars,
       Station station,
       Map<String, DeviceDescription> devices) {
-    this(form, rules, interpreter, grammars, station, devices, Heed.usual());
+    this(form, rules, interpreter, grammars, station, devices, Heed.usual(), List.of());
   }
 
   /** The same, listened to in another way. */
   public Setup heeding(Heed other) {
-    return new Setup(form, rules, interpreter, grammars, station, devices, other);
+    return new Setup(form, rules, interpreter, grammars, station, devices, other, nets);
+  }
+
+  /** The same with nets that the station names. */
+  public Setup netting(List<Net> named) {
+    return new Setup(form, rules, interpreter, grammars, station, devices, heed, named);
   }
 
   /** The words of a command, as the vocabulary has them first; empty where it has none. */

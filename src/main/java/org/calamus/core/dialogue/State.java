@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import org.calamus.core.effort.NetLog;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.rule.Known;
@@ -22,6 +23,7 @@ import org.calamus.core.rule.Known;
  * @param lastSaved the bird saved last in this session, to which remarks may be added
  * @param face what the bander was last told
  * @param console what is known of the parts
+ * @param desk what is in hand besides the bird
  */
 public record State(
     Optional<CaptureRecord> record,
@@ -34,7 +36,8 @@ public record State(
     int savedCount,
     Optional<CaptureRecord> lastSaved,
     Face face,
-    Console console) {
+    Console console,
+    Desk desk) {
 
   private static final int RECENT = 12;
 
@@ -44,14 +47,20 @@ public record State(
     recent = List.copyOf(recent);
   }
 
+  /** The state before the first event, where no net was ever opened. */
+  public static State atStart(long nextId, FieldId first, Known known) {
+    return atStart(nextId, first, known, NetLog.empty());
+  }
+
   /**
    * The state before the first event.
    *
    * @param nextId the number of the next new record
    * @param first the field asked first
    * @param known what the saved records tell
+   * @param nets when the nets were open
    */
-  public static State atStart(long nextId, FieldId first, Known known) {
+  public static State atStart(long nextId, FieldId first, Known known, NetLog nets) {
     return new State(
         Optional.empty(),
         nextId,
@@ -63,7 +72,8 @@ public record State(
         0,
         Optional.empty(),
         Face.atStart(),
-        Console.atStart());
+        Console.atStart(),
+        Desk.of(nets));
   }
 
   /** The field that was spoken of last, or else the one that was given last. */
@@ -80,7 +90,18 @@ public record State(
 
   State withChanges(List<Change> made) {
     return new State(
-        record, nextId, open, question, made, known, recent, savedCount, lastSaved, face, console);
+        record,
+        nextId,
+        open,
+        question,
+        made,
+        known,
+        recent,
+        savedCount,
+        lastSaved,
+        face,
+        console,
+        desk);
   }
 
   /** A field was left as it was. */
@@ -102,7 +123,8 @@ public record State(
         savedCount,
         lastSaved,
         change.apply(face),
-        console);
+        console,
+        desk);
   }
 
   State console(UnaryOperator<Console> change) {
@@ -117,7 +139,64 @@ public record State(
         savedCount,
         lastSaved,
         face,
-        change.apply(console));
+        change.apply(console),
+        desk);
+  }
+
+  State desk(UnaryOperator<Desk> change) {
+    return new State(
+        record,
+        nextId,
+        open,
+        question,
+        changes,
+        known,
+        recent,
+        savedCount,
+        lastSaved,
+        face,
+        console,
+        change.apply(desk));
+  }
+
+  /** Whether the record is a saved one that is being corrected. */
+  boolean isCorrecting() {
+    return desk.correction().isPresent();
+  }
+
+  State withKnown(Known told) {
+    return new State(
+        record,
+        nextId,
+        open,
+        question,
+        changes,
+        told,
+        recent,
+        savedCount,
+        lastSaved,
+        face,
+        console,
+        desk);
+  }
+
+  /** A saved record was corrected; the bander's list tells so. */
+  State withCorrected(CaptureRecord corrected, Known told, String line) {
+    List<String> lines = new ArrayList<>(recent);
+    lines.add(0, line);
+    return new State(
+        record,
+        nextId,
+        open,
+        question,
+        changes,
+        told,
+        lines.subList(0, Math.min(RECENT, lines.size())),
+        savedCount,
+        lastSaved.map(l -> l.id() == corrected.id() ? corrected : l),
+        face,
+        console,
+        desk);
   }
 
   State message(String text) {
@@ -136,12 +215,24 @@ public record State(
         savedCount,
         lastSaved,
         face,
-        console);
+        console,
+        desk);
   }
 
   State withQuestion(Optional<Question> asked) {
     return new State(
-        record, nextId, open, asked, changes, known, recent, savedCount, lastSaved, face, console);
+        record,
+        nextId,
+        open,
+        asked,
+        changes,
+        known,
+        recent,
+        savedCount,
+        lastSaved,
+        face,
+        console,
+        desk);
   }
 
   State withRecord(CaptureRecord changed, List<Change> made) {
@@ -156,7 +247,8 @@ public record State(
         savedCount,
         lastSaved,
         face,
-        console);
+        console,
+        desk);
   }
 
   State withChange(CaptureRecord changed, Change change) {
@@ -178,7 +270,8 @@ public record State(
         savedCount,
         lastSaved.map(l -> l.id() == accounted.id() ? accounted : l),
         face,
-        console);
+        console,
+        desk);
   }
 
   State withoutRecord(FieldId first) {
@@ -196,7 +289,8 @@ public record State(
             .withMissed(Misses.none())
             .withEchoed(Optional.empty())
             .withRest(List.of()),
-        console.withWaiting(Optional.empty()).withWarned(View.Hold.WITHIN));
+        console.withWaiting(Optional.empty()).withWarned(View.Hold.WITHIN),
+        desk.withoutCorrection());
   }
 
   State withSaved(CaptureRecord saved, String line) {
@@ -213,6 +307,7 @@ public record State(
         savedCount + 1,
         Optional.of(saved),
         face,
-        console);
+        console,
+        desk);
   }
 }

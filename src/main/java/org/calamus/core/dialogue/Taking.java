@@ -53,6 +53,9 @@ final class Taking {
             .withQuestion(Optional.empty())
             .face(f -> isAside(field, entry) ? f : shown(f, field, entry.value()))
             .face(f -> f.withKeys("").withMissed(f.missed().without(field)));
+    if (state.isCorrecting()) {
+      return corrected(taken, wanted(entry, after, field), after, field, entry);
+    }
     boolean askedIsFilled = state.open().flatMap(after::entry).isPresent();
     State next =
         wasAsked || askedIsFilled || field == FieldId.KIND
@@ -60,6 +63,14 @@ final class Taking {
             : taken;
     Optional<FieldId> wanted = wanted(entry, after, field);
     return Step.of(wanted.isPresent() ? next.withOpen(wanted) : next)
+        .then(new Effect.JournalValue(after, field, entry))
+        .then(new Effect.Sound(Tone.TAKEN));
+  }
+
+  /** A record that is corrected was asked for before: what it lacks is not asked again. */
+  private static Step corrected(
+      State taken, Optional<FieldId> wanted, CaptureRecord after, FieldId field, Entry entry) {
+    return Step.of(taken.withOpen(wanted))
         .then(new Effect.JournalValue(after, field, entry))
         .then(new Effect.Sound(Tone.TAKEN));
   }

@@ -68,12 +68,18 @@ final class Telling {
     if (question instanceof Question.Which which) {
       return "two numbers sound alike. " + Twins.answers(which);
     }
+    if (Errands.isErrand(question)) {
+      return "a question is open. " + Errands.answers(question);
+    }
     return BandQuestions.isBand(question)
         ? "the band is in question. " + BandQuestions.answers(question)
         : "a question is open. " + fitting(question);
   }
 
   private static String fitting(Question question) {
+    if (question instanceof Question.Resume resume && resume.saved().isPresent()) {
+      return "affirm carries the correction on, negative gives it up";
+    }
     if (question instanceof Question.Resume) {
       return "affirm carries the bird on, negative sets it aside";
     }
@@ -168,6 +174,9 @@ final class Telling {
   private String help(State state, Optional<FieldId> asked) {
     if (state.question().isPresent()) {
       Question question = state.question().get();
+      if (Errands.isErrand(question)) {
+        return Errands.answers(question) + ". negative drops the question";
+      }
       if (BandQuestions.isBand(question) || question instanceof Question.Which) {
         return Questions.answers(question) + ". negative drops it";
       }

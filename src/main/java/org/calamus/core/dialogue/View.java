@@ -32,6 +32,9 @@ import org.calamus.core.record.FieldId;
  * @param history what is known of the bird whose band was read, newest capture first; one line each
  * @param hold how the time in the hand stands against the station's limit
  * @param pictures where the measures of the bird fall, for the eye
+ * @param correcting which saved record is open, such as {@code correcting 2841-55601}; empty where
+ *     the record is that of a bird in the hand, or none is open
+ * @param page the page that is shown in place of the record; empty on the capture screen
  */
 public record View(
     Mode mode,
@@ -54,7 +57,9 @@ public record View(
     List<Choice> choices,
     List<String> history,
     Hold hold,
-    Pictures pictures) {
+    Pictures pictures,
+    String correcting,
+    Optional<Page> page) {
 
   /** Copies the lists. */
   public View {
@@ -92,7 +97,9 @@ public record View(
         choices,
         history,
         hold,
-        pictures);
+        pictures,
+        correcting,
+        page);
   }
 
   /** Whether commands are among the choices, as in the keypad's menu, and not codes alone. */

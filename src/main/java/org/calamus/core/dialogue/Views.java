@@ -21,7 +21,8 @@ public final class Views {
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
-  private static final List<String> CAUTIONS =
+  /** What every session begins with. */
+  static final List<String> CAUTIONS =
       List.of(
           "The bird's welfare comes first: release a stressed bird unmeasured.",
           "Never force a band. Follow your permit, your scheme's rules and your training;"
@@ -57,7 +58,7 @@ public final class Views {
         state.console().decibels(),
         state.console().live().map(reading -> live(reading) + unseen(state.console())),
         new Hints(setup).of(state),
-        new NextBand(setup).of(state).map(b -> b.text()).orElse(""),
+        nextBand(state),
         Holding.held(state),
         state.savedCount(),
         state.recent(),
@@ -65,7 +66,14 @@ public final class Views {
         choices.of(state),
         conclusions.lines(state),
         holding.hold(state),
-        drawing.of(state));
+        drawing.of(state),
+        state.desk().correction().map(c -> "correcting " + Correction.name(c.saved())).orElse(""),
+        Pages.view(state));
+  }
+
+  /** While a saved record is open its own band seems free: the next one is for no bird then. */
+  private String nextBand(State state) {
+    return state.isCorrecting() ? "" : new NextBand(setup).of(state).map(b -> b.text()).orElse("");
   }
 
   private static View.Mode mode(State state) {
@@ -101,13 +109,16 @@ public final class Views {
   }
 
   private String asked(State state) {
+    if (Errands.isOpen(state)) {
+      return Errands.asked(state.question().orElseThrow());
+    }
     if (Values.isOtherQuestion(state)) {
       return "Affirm or negative?";
     }
     return Dialogue.askedField(state)
         .map(setup.form()::spec)
         .map(FieldSpec::labelWithUnit)
-        .orElse("Save this record?");
+        .orElse(state.isCorrecting() ? "Name a field, or save" : "Save this record?");
   }
 
   private List<View.Line> lines(State state) {
@@ -125,7 +136,11 @@ public final class Views {
               .orElse("");
       View.Standing standing =
           keep.isPresent() ? View.Standing.IN_QUESTION : standing(state, spec, entry);
-      lines.add(new View.Line(spec.id(), spec.label(), value, way, standing));
+      String was =
+          Correcting.was(state, spec.id())
+              .map(e -> ", was " + setup.phrases().shown(spec, e.value()))
+              .orElse("");
+      lines.add(new View.Line(spec.id(), spec.label(), value + was, way, standing));
     }
     return lines;
   }

@@ -1,5 +1,6 @@
 package org.calamus.core.record;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayDeque;
@@ -132,7 +133,61 @@ public final class Captures {
    * @param zone the station's zone
    */
   public List<PastCapture> onDay(LocalDate day, ZoneId zone) {
-    return inOrder(byId.values().filter(capture -> capture.day(zone).equals(day)).toList());
+    return between(day, day, zone);
+  }
+
+  /**
+   * All captures from one day to another, oldest first. It looks at every capture, as {@link
+   * #onDay(LocalDate, ZoneId)} does.
+   *
+   * @param first the first date on the station's calendar
+   * @param last the last date, which belongs to it
+   * @param zone the station's zone
+   */
+  public List<PastCapture> between(LocalDate first, LocalDate last, ZoneId zone) {
+    Instant from = first.atStartOfDay(zone).toInstant();
+    Instant until = last.plusDays(1).atStartOfDay(zone).toInstant();
+    return inOrder(
+        byId.values()
+            .filter(c -> !c.capturedAt().isBefore(from) && c.capturedAt().isBefore(until))
+            .toList());
+  }
+
+  /** All captures, by the number of their record. It looks at every capture. */
+  public List<PastCapture> all() {
+    return byId.values().sorted(Comparator.comparingLong(PastCapture::id)).toList();
+  }
+
+  /** The capture of the bird that was recorded last; empty where there is none. */
+  public Optional<PastCapture> newestBird() {
+    return byId.values()
+        .filter(capture -> capture.kind().hasBird())
+        .max(Comparator.comparingLong(PastCapture::id));
+  }
+
+  /**
+   * The newest capture of every band whose number ends in some digits, newest first. It looks at
+   * every capture.
+   *
+   * @param digits one or more digits, of the suffix or of the whole number
+   */
+  public List<PastCapture> endingIn(String digits) {
+    Map<BandNumber, PastCapture> newest = new HashMap<>();
+    byId.values()
+        .filter(capture -> capture.band().filter(b -> endsIn(b, digits)).isPresent())
+        .forEach(
+            capture ->
+                newest.merge(
+                    capture.band().orElseThrow(),
+                    capture,
+                    (one, other) -> one.id() > other.id() ? one : other));
+    return newest.values().stream()
+        .sorted(Comparator.comparingLong(PastCapture::id).reversed())
+        .toList();
+  }
+
+  private static boolean endsIn(BandNumber band, String digits) {
+    return (band.prefix() + band.suffix()).endsWith(digits);
   }
 
   /** How many captures there are, with and without a band. */

@@ -197,7 +197,7 @@ public final class BandLedger {
   }
 
   /** The lowest number without a fate of a string. */
-  Optional<BandNumber> nextOf(BandString string) {
+  public Optional<BandNumber> nextOf(BandString string) {
     return fatesOf(string.first()).next(string.first(), string.last());
   }
 
@@ -267,19 +267,29 @@ public final class BandLedger {
    * @return pieces of strings, in the order of the strings
    */
   public List<BandString> gaps() {
-    Stream<BandString> whole =
-        strings.isEmpty()
-            ? learnt.values().stream().sorted().map(b -> new BandString("", b, b.lastOfString()))
-            : strings.stream();
-    return whole.flatMap(this::gaps).toList();
+    return inUse().stream().flatMap(s -> gaps(s).stream()).toList();
   }
 
-  private Stream<BandString> gaps(BandString string) {
+  /**
+   * The strings that the station works with: those declared, in the order of their opening; where
+   * none is, those learnt, each from the first band of it that was used to its last.
+   */
+  public List<BandString> inUse() {
+    return strings.isEmpty()
+        ? learnt.values().stream()
+            .sorted()
+            .map(b -> new BandString("", b, b.lastOfString()))
+            .toList()
+        : strings;
+  }
+
+  /** The bands of one string that lie before its last one with a fate and have none. */
+  public List<BandString> gaps(BandString string) {
     OptionalLong last =
         fatesOf(string.first()).all().highest(string.first().ordinal(), string.last().ordinal());
     return last.isEmpty()
-        ? Stream.empty()
-        : withoutFate(string.first(), string.first().withOrdinal(last.getAsLong())).stream();
+        ? List.of()
+        : withoutFate(string.first(), string.first().withOrdinal(last.getAsLong()));
   }
 
   private List<BandString> withoutFate(BandNumber from, BandNumber to) {

@@ -56,6 +56,46 @@ public record Known(BandLedger ledger, Captures captures, StationSample sample) 
     return new Known(booked(ledger, capture), captures.with(capture), others.with(capture));
   }
 
+  /**
+   * What the others tell while a record is corrected: its own band is free for it, and that a band
+   * was read later says nothing of whether it could be put on then.
+   */
+  public Known without(long recordId) {
+    Optional<PastCapture> gone = captures.ofRecord(recordId);
+    if (gone.isEmpty()) {
+      return this;
+    }
+    Captures others = captures.without(recordId);
+    List<PastCapture> telling =
+        others.all().stream().filter(c -> c.id() < recordId || hasFate(c)).toList();
+    return new Known(booked(telling), others, sample.without(gone.get()));
+  }
+
+  /** Whether a capture tells what became of a band, and not only that it was read. */
+  private static boolean hasFate(PastCapture capture) {
+    return capture.kind().putsBand() || !capture.kind().hasBird();
+  }
+
+  /**
+   * What is known once a saved record was corrected, as if it had been right from the beginning: a
+   * band that it no longer has is on its string again, unless another record tells of it.
+   */
+  public Known corrected(CaptureRecord record) {
+    PastCapture capture = PastCapture.of(record);
+    Captures all = captures.with(capture);
+    StationSample others = captures.ofRecord(capture.id()).map(sample::without).orElse(sample);
+    return new Known(booked(all.all()), all, others.with(capture));
+  }
+
+  /** The ledger of the same strings after captures, in the order of their records. */
+  private BandLedger booked(List<PastCapture> inOrder) {
+    BandLedger anew = BandLedger.of(ledger.strings());
+    for (PastCapture capture : inOrder) {
+      anew = booked(anew, capture);
+    }
+    return anew;
+  }
+
   /** The ledger after a capture: a band that was only read says nothing of which is next. */
   private static BandLedger booked(BandLedger before, PastCapture capture) {
     BandLedger ledger =

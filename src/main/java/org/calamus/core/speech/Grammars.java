@@ -128,6 +128,22 @@ public final class Grammars {
     return Optional.of(isQuestion ? questioning(field) : asking(field));
   }
 
+  /** The grammar while it is asked why a saved record is corrected. */
+  public Grammar reasons() {
+    List<String> phrases = new ArrayList<>(Collections.nCopies(EXPECTED, Word.UNKNOWN));
+    for (SpokenForm form : vocabulary.heard()) {
+      boolean isOrder = form.meaning() instanceof Token.Order;
+      if (isOrder || form.meaning() instanceof Token.Nothing) {
+        phrases.addAll(Collections.nCopies(isReason(form) ? EXPECTED : 1, form.text()));
+      }
+    }
+    return new Grammar("REASON", phrases);
+  }
+
+  private static boolean isReason(SpokenForm form) {
+    return form.meaning() instanceof Token.Order order && order.command().isReason();
+  }
+
   private static boolean isResuming(SpokenForm form) {
     return form.meaning() instanceof Token.Order order && order.command() == Command.RESUME;
   }
@@ -225,7 +241,7 @@ public final class Grammars {
                     !(f.meaning() instanceof Token.Letter letter)
                         || isSpelled && isInCode(letter, field.get()))
             .toList();
-    forms = forms.stream().filter(f -> isNear(f.meaning(), field)).toList();
+    forms = forms.stream().filter(f -> isNear(f.meaning(), field) && !isReason(f)).toList();
     if (field.filter(Grammars::wantsNumber).isEmpty()) {
       return forms;
     }

@@ -138,6 +138,11 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       if (namesField && rest.size() == 1 && rest.get(0) instanceof Token.Field field) {
         return new Meaning.Order(order.command(), Optional.of(field.field()));
       }
+      Optional<String> digits =
+          order.command() == Command.AMEND ? SpokenNumber.allDigits(rest) : Optional.empty();
+      if (digits.isPresent()) {
+        return new Meaning.Amend(digits.get());
+      }
       return corrects ? values(rest, lastGiven, expected, true) : new Meaning.Unclear("");
     }
     if (tokens.size() == 1 && tokens.get(0) instanceof Token.Field field) {

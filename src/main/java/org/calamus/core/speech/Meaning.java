@@ -44,6 +44,13 @@ public sealed interface Meaning {
   record Order(Command command, Optional<FieldId> field) implements Meaning {}
 
   /**
+   * A saved record shall be corrected.
+   *
+   * @param digits the last digits of its band, or all of them
+   */
+  record Amend(String digits) implements Meaning {}
+
+  /**
    * Speech that is not understood.
    *
    * @param hint why or how to say it; may be empty

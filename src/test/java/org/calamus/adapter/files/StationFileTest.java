@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
+import java.util.Map;
 import java.util.Optional;
 import org.calamus.core.dialogue.Heed;
 import org.calamus.core.dialogue.Talk;
@@ -15,6 +17,7 @@ import org.calamus.core.form.CodeSet;
 import org.calamus.port.KeepUtterances;
 import org.calamus.port.SettingsException;
 import org.calamus.port.StationSettings;
+import org.calamus.port.ToneSettings;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -55,15 +58,25 @@ class StationFileTest {
         .isEqualTo(new KeepUtterances(true, 20));
   }
 
+  @Test
+  void readTakesHowTheTonesSoundAndTheUsualOnesOtherwise() throws IOException {
+    assertThat(read("place = 'Fenwick Marsh'\n").tones()).isEqualTo(new ToneSettings(true, 100));
+    assertThat(read("tones = false\n").tones()).isEqualTo(new ToneSettings(false, 100));
+    assertThat(read("tone-volume = 40\n").tones()).isEqualTo(new ToneSettings(true, 40));
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {
+        "tones = 'no'",
+        "tone-volume = 0",
+        "tone-volume = 101",
         "keep-utterances = 'yes'",
         "utterances-megabytes = 0",
         "utterances-megabytes = 'all'",
         "utterances-megabytes = 2000000"
       })
-  void readRefusesWhatIsNoWayToKeep(String line) {
+  void readRefusesWhatIsNoWayToKeepAndToSound(String line) {
     assertThatThrownBy(() -> read(line + "\n"))
         .isInstanceOfSatisfying(SettingsException.class, e -> assertThat(e.problems()).hasSize(1));
   }
@@ -181,5 +194,32 @@ class StationFileTest {
         .isInstanceOfSatisfying(
             SettingsException.class,
             wrong -> assertThat(wrong.problems()).containsExactly(file + ":1:1: " + problem));
+  }
+
+  @Test
+  void readTakesTheLengthsOfNets() throws IOException {
+    var protocol =
+        read("nets = ['1', 'SP = south pond']\nnet-lengths = ['SP = 18', '1=6.5']\n").protocol();
+    assertThat(protocol.netLengths())
+        .containsOnly(Map.entry("SP", new BigDecimal("18")), Map.entry("1", new BigDecimal("6.5")));
+    assertThat(read("nets = ['1']\n").protocol().netLengths()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '~',
+      textBlock =
+          """
+          ['1']      | "1" is not a net and its metres; write it as 'SP = 18'.
+          ['1 = 0']  | "1 = 0" is not a net and its metres; write it as 'SP = 18'.
+          ['1 = -3'] | "1 = -3" is not a net and its metres; write it as 'SP = 18'.
+          ['2 = 12'] | "2" is not among the nets; name it there, too.
+          """)
+  void readNamesAMistakeOfANetsLength(String lengths, String problem) {
+    assertThatThrownBy(() -> read("nets = ['1']\nnet-lengths = " + lengths + "\n"))
+        .isInstanceOfSatisfying(
+            SettingsException.class,
+            wrong -> assertThat(wrong.problems()).singleElement().asString().endsWith(problem));
   }
 }

@@ -58,6 +58,16 @@ class PictureTest {
     pictures.put("wing-placed", Views.wingPlaced());
     pictures.put("question-placed", Views.questionPlaced());
     pictures.put("held-long", Views.held(View.Hold.LONG, Duration.ofSeconds(372)));
+    pictures.put("page-session", PageViews.session());
+    pictures.put("page-session-down", PageViews.sessionDown());
+    pictures.put("page-records", PageViews.records());
+    pictures.put("page-records-chosen", PageViews.recordsChosen());
+    pictures.put("page-record", PageViews.record());
+    pictures.put("page-strings", PageViews.strings());
+    pictures.put("page-species", PageViews.species());
+    pictures.put("page-commands", PageViews.commands());
+    pictures.put("page-commands-leafed", PageViews.commandsLeafed());
+    pictures.put("page-held-long", PageViews.heldLong());
     pictures.put("held-over", Views.held(View.Hold.OVER, Duration.ofSeconds(700)));
     return pictures;
   }
@@ -174,10 +184,10 @@ class PictureTest {
   @Test
   void drawTellsTheTimeInTheHandByWordAndByInk() {
     assertThat(timer(View.Hold.WITHIN, Ink.Palette.SIXTEEN)).isEqualTo(Ink.PLAIN);
-    assertThat(timer(View.Hold.LONG, Ink.Palette.SIXTEEN)).isEqualTo(Ink.ALERT);
+    assertThat(timer(View.Hold.LONG, Ink.Palette.SIXTEEN)).isEqualTo(Ink.FILLED);
     assertThat(timer(View.Hold.OVER, Ink.Palette.SIXTEEN)).isEqualTo(Ink.ALERT_FILLED);
-    assertThat(timer(View.Hold.LONG, Ink.Palette.NONE)).isEqualTo(Ink.STRONG);
-    assertThat(timer(View.Hold.OVER, Ink.Palette.NONE)).isEqualTo(Ink.FILLED);
+    assertThat(timer(View.Hold.WITHIN, Ink.Palette.NONE)).isEqualTo(Ink.PLAIN);
+    assertThat(timer(View.Hold.LONG, Ink.Palette.NONE)).isEqualTo(Ink.FILLED);
     for (int columns : new int[] {60, 80, 120}) {
       assertThat(Screens.text(held(View.Hold.LONG), columns, 24)).contains("in hand 1:01:40 LONG");
       assertThat(Screens.text(held(View.Hold.OVER), columns, 24))
@@ -193,24 +203,24 @@ class PictureTest {
   private static Ink timer(View.Hold hold, Ink.Palette palette) {
     TextCharacter cell = Screens.drawn(held(hold), 80, 24, palette).getCharacter(3, 23);
     return Arrays.stream(Ink.values())
-        .filter(ink -> ink.marks().equals(cell.getModifiers()))
-        .filter(ink -> ink.colour(Ink.Palette.SIXTEEN).equals(cell.getForegroundColor()))
+        .filter(ink -> ink.marks(palette).equals(cell.getModifiers()))
+        .filter(ink -> ink.ground(palette).equals(cell.getBackgroundColor()))
         .findFirst()
         .orElseThrow();
   }
 
   @Test
-  void drawUsesRedAndTheDefaultsOnly() {
-    Set<TextColor> colours = new HashSet<>();
+  void drawUsesWhiteOnRedAndTheDefaultsOnly() {
+    Set<List<TextColor>> pairs = new HashSet<>();
     for (View view : PICTURES.values()) {
       Screens.cells(Screens.drawn(view, 80, 24, Ink.Palette.SIXTEEN))
           .forEach(
-              cell -> {
-                colours.add(cell.getForegroundColor());
-                assertThat(cell.getBackgroundColor()).isEqualTo(TextColor.ANSI.DEFAULT);
-              });
+              cell -> pairs.add(List.of(cell.getForegroundColor(), cell.getBackgroundColor())));
     }
-    assertThat(colours).containsExactlyInAnyOrder(TextColor.ANSI.DEFAULT, TextColor.ANSI.RED);
+    assertThat(pairs)
+        .containsExactlyInAnyOrder(
+            List.of(TextColor.ANSI.DEFAULT, TextColor.ANSI.DEFAULT),
+            List.of(TextColor.ANSI.WHITE_BRIGHT, TextColor.ANSI.RED));
   }
 
   @Test

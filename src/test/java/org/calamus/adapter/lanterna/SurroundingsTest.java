@@ -32,6 +32,22 @@ class SurroundingsTest {
   }
 
   @ParameterizedTest
+  @CsvSource({
+    "vt100, NONE",
+    "vt220, NONE",
+    "vt102-nsgr, NONE",
+    "linux-m, NONE",
+    "xterm-mono, NONE",
+    "xterm, SIXTEEN",
+    "linux, SIXTEEN",
+    "screen, SIXTEEN",
+    "tmux-256color, SIXTEEN"
+  })
+  void ofTakesNoColourWhereTheTerminalHasNone(String term, Ink.Palette palette) {
+    assertThat(Surroundings.of(Map.of("TERM", term)).palette()).isEqualTo(palette);
+  }
+
+  @ParameterizedTest
   @CsvSource({"100, 30, 100, 30", "'', '', 80, 24", "0, -1, 80, 24", "99999, x, 80, 24"})
   void ofTakesTheSizeWhenItMakesSense(String columns, String lines, int width, int height) {
     Surroundings found = Surroundings.of(Map.of("COLUMNS", columns, "LINES", lines));

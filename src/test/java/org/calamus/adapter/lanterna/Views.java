@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.dialogue.Page;
 import org.calamus.core.dialogue.Part;
 import org.calamus.core.dialogue.Pictures;
 import org.calamus.core.dialogue.View;
@@ -426,6 +427,7 @@ final class Views {
     private List<String> history = List.of();
     private View.Hold hold = View.Hold.WITHIN;
     private Pictures pictures = Pictures.none();
+    private Optional<Page> page = Optional.empty();
 
     private Draft() {}
 
@@ -449,6 +451,7 @@ final class Views {
       history = view.history();
       hold = view.hold();
       pictures = view.pictures();
+      page = view.page();
     }
 
     private View view() {
@@ -473,7 +476,9 @@ final class Views {
           choices,
           history,
           hold,
-          pictures);
+          pictures,
+          "",
+          page);
     }
   }
 }

@@ -20,6 +20,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Key;
+import org.calamus.core.dialogue.Page;
 import org.calamus.core.dialogue.Part;
 import org.calamus.core.dialogue.Pictures;
 import org.calamus.core.dialogue.View;
@@ -243,6 +244,7 @@ class PlainScreenTest {
     private List<View.Choice> choices = List.of();
     private List<String> history = List.of();
     private View.Hold hold = View.Hold.WITHIN;
+    private Optional<Page> page = Optional.empty();
 
     private View view() {
       return new View(
@@ -266,7 +268,9 @@ class PlainScreenTest {
           choices,
           history,
           hold,
-          Pictures.none());
+          Pictures.none(),
+          "",
+          page);
     }
   }
 }

@@ -24,7 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(30)
 class VoicesTest {
 
-  private static final FreeTtsVoice.Settings NO_TONES = new FreeTtsVoice.Settings(1, 150, false);
+  private static final FreeTtsVoice.Settings NO_TONES = new FreeTtsVoice.Settings(1, 150, false, 1);
 
   private final BlockingQueue<Event> events = new LinkedBlockingQueue<>();
 

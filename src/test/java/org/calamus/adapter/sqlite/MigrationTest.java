@@ -18,6 +18,7 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -109,7 +110,7 @@ class MigrationTest {
   @Test
   void openingBringsUpAndKeepsEveryRowAndRecord() {
     try (SqliteRecordStore store = new SqliteRecordStore(folder, natives)) {
-      assertThat(Look.number(store, "PRAGMA user_version")).isEqualTo(2);
+      assertThat(Look.number(store, "PRAGMA user_version")).isEqualTo(3);
       assertThat(Look.texts(store, OLD_ROWS)).isEqualTo(before);
       assertThat(Look.texts(store, "SELECT sequence || rule FROM confirmed_rule"))
           .containsExactly("7mass-range", "7mass-for-species");
@@ -120,6 +121,34 @@ class MigrationTest {
       assertThat(store.unfinished()).contains(OPEN);
       assertThat(store.nextRecordId()).isEqualTo(4);
       assertThat(Look.texts(store, "PRAGMA integrity_check")).containsExactly("ok");
+    }
+  }
+
+  @Test
+  void versionTwoIsBroughtUpAndItsEventsStayInTheirOrder() {
+    String events =
+        "SELECT sequence || '|' || record_id || '|' || what || '|' || at || '|' || journal_sequence"
+            + " FROM record_event ORDER BY sequence";
+    Schema two = new Schema(Schema.CURRENT.scripts().subList(0, 2));
+    List<String> old;
+    try (SqliteRecordStore store = new SqliteRecordStore(folder, natives, two)) {
+      assertThat(Look.number(store, "PRAGMA user_version")).isEqualTo(2);
+      old = Look.texts(store, events);
+      assertThat(old).hasSize(4);
+    }
+    openingBringsUpAndKeepsEveryRowAndRecord();
+    try (SqliteRecordStore store = new SqliteRecordStore(folder, natives)) {
+      assertThat(Look.texts(store, events)).isEqualTo(old);
+      assertThatThrownBy(() -> Look.run(store, "DELETE FROM record_event"))
+          .isInstanceOf(StoreException.class);
+      CaptureRecord corrected = SAVED.with(FieldId.WING, Birds.wing("74"));
+      store.journal(corrected, FieldId.WING, Birds.wing("74"));
+      store.withdraw(1, Birds.later(90));
+      assertThat(store.saved()).containsExactly(SAVED);
+      Amendment.Why why = new Amendment.Why(Amendment.Reason.MISHEARD, Optional.empty(), "QX");
+      store.amend(corrected, why, List.of(), Birds.later(99));
+      assertThat(store.saved()).containsExactly(corrected);
+      assertThat(store.amendments(1)).hasSize(1);
     }
   }
 
@@ -140,7 +169,10 @@ class MigrationTest {
             new SqliteRecordStore(Files.createDirectory(folder.resolve("new")), natives)) {
       assertThat(Look.texts(old, made)).isEqualTo(Look.texts(fresh, made));
       assertThat(Look.texts(old, made))
-          .noneMatch(line -> line.contains("journal_v2"))
+          .noneMatch(line -> line.contains("journal_v2") || line.contains("record_event_v3"))
+          .anyMatch(line -> line.startsWith("index record_event_by_record"))
+          .anyMatch(line -> line.startsWith("trigger record_event_is_never_changed"))
+          .anyMatch(line -> line.startsWith("trigger record_event_is_never_deleted"))
           .anyMatch(line -> line.startsWith("index journal_by_field"))
           .anyMatch(line -> line.startsWith("trigger journal_is_never_changed"))
           .anyMatch(line -> line.startsWith("trigger journal_is_never_deleted"));

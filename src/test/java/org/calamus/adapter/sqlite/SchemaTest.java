@@ -25,7 +25,8 @@ class SchemaTest {
 
   private static final String V1 = "/schema/V1__records.sql";
   private static final String V2 = "/schema/V2__more_kinds.sql";
-  private static final Schema NEXT = new Schema(List.of(V1, V2, "/schema/V3__test_remark.sql"));
+  private static final String V3 = "/schema/V3__amendments_and_nets.sql";
+  private static final Schema NEXT = new Schema(List.of(V1, V2, V3, "/schema/V4__test_remark.sql"));
 
   @TempDir Path folder;
   @TempDir Path natives;
@@ -46,6 +47,15 @@ class SchemaTest {
               + " pragma_table_info(m.name) c WHERE m.type = 'table' ORDER BY m.name, c.cid";
       assertThat(Look.texts(store, columns))
           .containsExactly(
+              "amendment.sequence INTEGER",
+              "amendment.record_id INTEGER",
+              "amendment.field TEXT",
+              "amendment.old_journal INTEGER",
+              "amendment.new_journal INTEGER",
+              "amendment.reason TEXT",
+              "amendment.memo TEXT",
+              "amendment.bander TEXT",
+              "amendment.at TEXT",
               "capture_record.id INTEGER",
               "capture_record.captured_at TEXT",
               "capture_record.place TEXT",
@@ -64,6 +74,13 @@ class SchemaTest {
               "journal.way TEXT",
               "journal.detail TEXT",
               "journal.entered_at TEXT",
+              "net_event.sequence INTEGER",
+              "net_event.net TEXT",
+              "net_event.what TEXT",
+              "net_event.at TEXT",
+              "net_event.entered_at TEXT",
+              "net_event.bander TEXT",
+              "net_event.supersedes INTEGER",
               "record_event.sequence INTEGER",
               "record_event.record_id INTEGER",
               "record_event.what TEXT",
@@ -119,7 +136,7 @@ class SchemaTest {
     saveOne(Schema.CURRENT);
     try (SqliteRecordStore newer = new SqliteRecordStore(folder, natives, NEXT)) {
       assertThat(newer.saved()).containsExactly(Birds.banded(1));
-      assertThat(Look.number(newer, "PRAGMA user_version")).isEqualTo(3);
+      assertThat(Look.number(newer, "PRAGMA user_version")).isEqualTo(4);
       assertThat(Look.number(newer, "SELECT count(remark) FROM capture_record")).isEqualTo(1);
     }
   }
@@ -127,7 +144,7 @@ class SchemaTest {
   @Test
   void olderDatabaseStaysAsItIsWhereAScriptFails() {
     saveOne(Schema.CURRENT);
-    Schema broken = new Schema(List.of(V1, V2, "/schema/V3__test_broken.sql"));
+    Schema broken = new Schema(List.of(V1, V2, V3, "/schema/V4__test_broken.sql"));
     assertThatThrownBy(() -> new SqliteRecordStore(folder, natives, broken))
         .isInstanceOf(StoreException.class);
     try (SqliteRecordStore store = new SqliteRecordStore(folder, natives)) {
@@ -152,11 +169,11 @@ class SchemaTest {
         .hasMessage(
             "The records cannot be opened: "
                 + file
-                + " has schema version 3 and this Calamus knows versions up to 2; start the newer"
+                + " has schema version 4 and this Calamus knows versions up to 3; start the newer"
                 + " Calamus or give another folder with --data");
     assertThatThrownBy(() -> SqliteRecordStore.health(folder, natives))
         .isInstanceOf(StoreException.class)
-        .hasMessageContaining("schema version 3");
+        .hasMessageContaining("schema version 4");
     assertThat(Files.readAllBytes(file)).isEqualTo(before);
     assertThat(Files.getLastModifiedTime(file).toInstant()).isEqualTo("2026-01-01T00:00:00Z");
     saveOne(NEXT);

@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
+import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
@@ -25,12 +27,12 @@ final class Writer {
   private static final Schema ENDLESS =
       new Schema(
           Stream.concat(
-                  Schema.CURRENT.scripts().stream(), Stream.of("/schema/V3__test_endless.sql"))
+                  Schema.CURRENT.scripts().stream(), Stream.of("/schema/V4__test_endless.sql"))
               .toList());
 
   /**
-   * Takes the data folder, the folder for natives and {@code write}, {@code hold} or {@code migrate
-   * for ever}.
+   * Takes the data folder, the folder for natives and {@code write}, {@code amend}, {@code hold} or
+   * {@code migrate for ever}.
    */
   public static void main(String[] args) throws IOException {
     Schema schema = args[2].equals("migrate for ever") ? ENDLESS : Schema.CURRENT;
@@ -39,6 +41,8 @@ final class Writer {
       say("open");
       if (args[2].equals("hold")) {
         System.in.read();
+      } else if (args[2].equals("amend")) {
+        amendForEver(store);
       } else {
         writeForEver(store);
       }
@@ -58,6 +62,19 @@ final class Writer {
       }
       store.save(bird, Birds.later(id));
       say("save " + id);
+    }
+  }
+
+  /** Corrects the wing of the first record again and again. */
+  private static void amendForEver(SqliteRecordStore store) {
+    Amendment.Why why = new Amendment.Why(Amendment.Reason.MISREAD, Optional.empty(), "QX");
+    for (int i = 1; ; i++) {
+      Entry wing = Birds.wing(String.valueOf(100 + i));
+      CaptureRecord record = store.asSaved(1).orElseThrow().with(FieldId.WING, wing);
+      store.journal(record, FieldId.WING, wing);
+      say("begun " + i);
+      store.amend(record, why, List.of(), Birds.later(i));
+      say("amend " + i);
     }
   }
 

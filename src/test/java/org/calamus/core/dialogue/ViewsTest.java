@@ -112,14 +112,27 @@ class ViewsTest {
         .isEqualTo(situation.hasQuestion() ? List.of() : List.of(new View.Hint("", "+", "more")));
   }
 
+  /** A saved bird's wing was corrected, and is to be saved. */
+  private static Talk whereAReasonIsAsked() {
+    return Talk.atFenwick()
+        .say("two eight four one five five six zero one")
+        .say("white breasted nuthatch second year male")
+        .say("save record")
+        .keys("+81\n")
+        .say("wing nine two")
+        .say("save record");
+  }
+
   @Test
   void everyCommandHasAHintWithAWordAndAKey() {
     Interpreter interpreter = new Interpreter(Fenwick.vocabulary(), Fenwick.form());
     Set<Command> hinted = EnumSet.noneOf(Command.class);
     List<Talk> talks =
-        Stream.concat(
+        Stream.of(
                 Stream.of(Situation.values()).map(Situation::talk),
-                Stream.of("+95", "+96").map(keys -> Talk.atFenwick().keys(keys)))
+                Stream.of("+95", "+96", "+70").map(keys -> Talk.atFenwick().keys(keys)),
+                Stream.of(whereAReasonIsAsked()))
+            .flatMap(some -> some)
             .toList();
     for (Talk talk : talks) {
       for (View.Hint hint : talk.view().hints()) {
