@@ -167,8 +167,7 @@ final class CaptureCommand {
       return new SilentVoice(clock);
     }
     StationSettings settings = station.settings();
-    return Voices.of(
-        capture.isToneless() ? settings.sounding(settings.tones().off()) : settings, clock);
+    return Voices.of(settings.sounding(capture.tones(settings.tones())), clock);
   }
 
   private SessionWatcher watcher(Station station) {
