@@ -3,12 +3,12 @@ package org.calamus.core.speech;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.FieldKind;
@@ -66,7 +66,7 @@ public final class Grammars {
           FieldId.SCRIBE);
 
   private final Vocabulary vocabulary;
-  private final Map<Key, Made> made = new ConcurrentHashMap<>();
+  private final Map<Key, Made> made = new HashMap<>();
 
   /** What a grammar is found again by: the field, if any, and how often answers are repeated. */
   private record Key(Optional<FieldId> field, int answerRepeats) {}
@@ -148,7 +148,7 @@ public final class Grammars {
     return form.meaning() instanceof Token.Order order && order.command() == Command.RESUME;
   }
 
-  private Grammar grammar(Optional<FieldSpec> field, int answerRepeats) {
+  private synchronized Grammar grammar(Optional<FieldSpec> field, int answerRepeats) {
     Key key = new Key(field.map(FieldSpec::id), answerRepeats);
     Made known = made.get(key);
     if (known == null || known.field().orElse(null) != field.orElse(null)) {
