@@ -218,6 +218,18 @@ class PagesTest {
     assertThat(talk.lastSpoken()).isEqualTo("bird in hand. save it first");
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {".", "console choose entry"})
+  void choosesOneRowAfterTheOther(String how) {
+    Talk talk = evening().keys("+71");
+    for (String number : List.of("1", "2", "3", "1")) {
+      move(talk, how);
+      assertThat(page(talk).chosen()).contains(number);
+    }
+    move(talk.keys("+74"), how);
+    assertThat(talk.view().message()).isEqualTo("There is nothing to choose on this page.");
+  }
+
   @Test
   void aNumberThatNoRowHasBeginsAnewOrIsNamed() {
     Talk talk = evening().keys("+71").keys("13");
