@@ -145,7 +145,7 @@ final class CaptureCommand {
     String own = folders.words().toString();
     boolean hasOwn = station.vocabulary().forms().stream().anyMatch(f -> f.where().startsWith(own));
     if (hasOwn) {
-      SpeechModel.soundAlikes(station, f -> f.where().startsWith(own)).forEach(System.err::println);
+      Log.add(SpeechModel.soundAlikes(station, f -> f.where().startsWith(own)), folders.log());
     }
   }
 
@@ -167,8 +167,7 @@ final class CaptureCommand {
       return new SilentVoice(clock);
     }
     StationSettings settings = station.settings();
-    return Voices.of(
-        capture.isToneless() ? settings.sounding(settings.tones().off()) : settings, clock);
+    return Voices.of(settings.sounding(capture.tones(settings.tones())), clock);
   }
 
   private SessionWatcher watcher(Station station) {

@@ -3,6 +3,7 @@ package org.calamus.boot;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.port.ToneSettings;
 import picocli.CommandLine.Option;
 
 /** The options of the live console. */
@@ -19,6 +20,12 @@ final class CaptureOptions {
 
   @Option(names = "--quiet", description = "Does not speak: readback on the screen alone.")
   private boolean isQuiet;
+
+  @Option(
+      names = "--tone-volume",
+      paramLabel = "PERCENT",
+      description = "How loud the short tones are, 1 to 100 percent.")
+  private Integer tonePercent;
 
   @Option(names = "--no-tones", description = "Speaks, but without the short tones.")
   private boolean isToneless;
@@ -52,8 +59,22 @@ final class CaptureOptions {
     return isQuiet;
   }
 
-  boolean isToneless() {
-    return isToneless;
+  /**
+   * How the tones sound.
+   *
+   * @param written what the station wrote, which holds where nothing else was asked for
+   * @throws Halt where the volume is none
+   */
+  ToneSettings tones(ToneSettings written) {
+    Optional<Integer> percent = Optional.ofNullable(tonePercent);
+    if (percent.filter(p -> p < 1 || p > 100).isPresent()) {
+      throw new Halt(
+          ExitCode.WRONG_USE,
+          "--tone-volume " + percent.get() + " is not 1 to 100; --no-tones leaves them out.",
+          null);
+    }
+    ToneSettings wanted = percent.map(p -> new ToneSettings(written.isOn(), p)).orElse(written);
+    return isToneless ? wanted.off() : wanted;
   }
 
   List<String> instruments() {

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.List;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 
@@ -39,6 +40,19 @@ final class Log {
         Files.newOutputStream(file, StandardOpenOption.CREATE, StandardOpenOption.APPEND),
         true,
         UTF);
+  }
+
+  /** Adds sentences that nobody waits for; where the log cannot be written, they are dropped. */
+  static void add(List<String> sentences, Path file) {
+    if (sentences.isEmpty()) {
+      return;
+    }
+    try (PrintStream out = open(file)) {
+      sentences.forEach(out::println);
+    } catch (IOException e) {
+      // "check" says the same at any time
+      return;
+    }
   }
 
   /** Keeps the details of a failure and gives one sentence for the user. */

@@ -189,6 +189,86 @@ class EngineTest {
   }
 
   @Test
+  void runSavesACorrectionOnceTheStoreWorksAndTheRecordStaysOpenUntilThen()
+      throws InterruptedException {
+    List<String> correcting = new ArrayList<>();
+    nuthatch()
+        .say("save record")
+        .say("amend earlier bird")
+        .say("affirm")
+        .say("wing nine three")
+        .say("save record")
+        .refuse(Stand.Trouble.SAVE)
+        .say("misheard")
+        .second()
+        .then(() -> correcting.add(stand.lastView().correcting()))
+        .allow()
+        .say("save record")
+        .say("misheard");
+    stand.run();
+    assertThat(correcting).containsExactly("correcting 2841-55601");
+    assertThat(stand.logged("say")).contains("say not stored yet. save record");
+    assertThat(stand.logged("amend")).containsExactly("amend 1 MISHEARD");
+    assertThat(stand.lastView().correcting()).isEmpty();
+    assertThat(health(stand.lastView())).as("the store works again").isTrue();
+  }
+
+  @Test
+  void runTellsThatASavedRecordCannotBeReadAndGoesOn() throws InterruptedException {
+    nuthatch()
+        .say("save record")
+        .refuse(Stand.Trouble.READ)
+        .say("amend earlier bird")
+        .say("affirm")
+        .second()
+        .allow()
+        .say("amend earlier bird")
+        .say("affirm");
+    stand.run();
+    assertThat(stand.logged("say")).contains("say record not read. look at the screen");
+    assertThat(stand.views).anyMatch(v -> v.message().startsWith("The disk is full"));
+    assertThat(stand.logged("read")).containsExactly("read 1");
+    assertThat(stand.lastView().correcting()).isEqualTo("correcting 2841-55601");
+  }
+
+  @Test
+  void runReadsARecordOnlyWhenWhatIsHeldForItIsStored() throws InterruptedException {
+    nuthatch()
+        .say("save record")
+        .say("amend earlier bird")
+        .say("affirm")
+        .refuse(Stand.Trouble.ABANDON)
+        .say("abandon record")
+        .say("affirm")
+        .say("amend earlier bird")
+        .say("affirm")
+        .second()
+        .allow()
+        .say("amend earlier bird")
+        .say("affirm");
+    stand.run();
+    List<String> store =
+        stand.log.stream().filter(l -> l.matches("(read|withdraw|amend) .*")).toList();
+    assertThat(store).containsExactly("read 1", "withdraw 1", "read 1");
+  }
+
+  @Test
+  void runStoresLaterWhenNetsWereOpenedThatTheStoreCouldNotTake() throws InterruptedException {
+    stand
+        .refuse(Stand.Trouble.JOURNAL)
+        .key('+')
+        .key('8')
+        .key('2')
+        .key('5')
+        .key(Key.Name.ENTER)
+        .allow()
+        .say("two eight four one five five six zero one");
+    stand.run();
+    assertThat(stand.logged("say")).noneMatch(s -> s.contains("net five opened"));
+    assertThat(stand.log).containsSubsequence("net 5 OPENED", "journal 1 BAND 2841-55601");
+  }
+
+  @Test
   void runAbandonsLaterWhatTheStoreCouldNotAbandon() throws InterruptedException {
     stand
         .say(BAND)

@@ -12,6 +12,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The console on a terminal, as the bander sees it. */
 class TerminalIT {
@@ -92,14 +94,15 @@ class TerminalIT {
     window.await("Last saved", "band 2841-55601  species WBNU  age AHY  sex M  wing -  mass -");
   }
 
-  @Test
-  void givesTheTerminalBackWhenAskedToEndInMidRecord() throws IOException {
+  @ParameterizedTest
+  @ValueSource(strings = {"TERM", "HUP", "INT"})
+  void givesTheTerminalBackWhenAskedToEndInMidRecord(String signal) throws IOException {
     window.line("stty -a >" + folder.resolve("before"));
     capture();
     enter("284155601");
     window.await("> Species");
     assertThat(window.isOnOtherScreen()).isTrue();
-    console().destroy();
+    new ProcessBuilder("kill", "-" + signal, Long.toString(console().pid())).start();
     window.await(ENDED);
     window.line("stty -a >" + folder.resolve("after") + "; echo it is $((40 + 2))");
     window.await("it is 42");

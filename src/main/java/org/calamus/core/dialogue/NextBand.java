@@ -78,7 +78,7 @@ final class NextBand {
   /** What to say when the band is asked: size and last digits; empty where nothing is known. */
   String proposal(State state) {
     Optional<BandNumber> next = of(state);
-    boolean isProposed = state.record().isPresent() && next.isPresent();
+    boolean isProposed = state.record().isPresent() && !state.isCorrecting() && next.isPresent();
     if (!isProposed) {
       return "";
     }

@@ -292,6 +292,15 @@ class CorrectingTest {
   }
 
   @Test
+  void noBandIsProposedMeanwhile() {
+    Talk talk = afterTwoBirds().say("amend earlier bird").say("affirm").say("band number");
+    assertThat(talk.lastSpoken()).isEqualTo("band, now six zero two");
+    assertThat(talk.view().nextBand()).isEmpty();
+    talk.say("abandon record").say("affirm");
+    assertThat(talk.view().nextBand()).isEqualTo("2841-55603");
+  }
+
+  @Test
   void itsOwnBandIsTakenAgain() {
     Talk talk = afterTwoBirds().say("amend earlier bird").say("affirm");
     talk.say("band two eight four one five five six zero two");
