@@ -333,6 +333,18 @@ class EngineTest {
   }
 
   @Test
+  void runKeepsTheEarsShutBehindThePromptsWhileTheTalkKeyIsAwaited() throws InterruptedException {
+    stand
+        .say("console manual listening")
+        .voiceEnded() // of the prompt at the start
+        .second()
+        .voiceEnded() // of the answer
+        .run();
+    assertThat(stand.log).contains("shut");
+    assertThat(stand.logged("open")).isEmpty();
+  }
+
+  @Test
   void runEndsOnControlCAndDropsWhatIsPostedAfterwards() throws InterruptedException {
     stand.key(Key.Name.INTERRUPT).say(BAND).run();
     int logged = stand.log.size();

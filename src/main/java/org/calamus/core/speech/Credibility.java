@@ -39,6 +39,8 @@ public record Credibility(Set<Sign> signs) {
    * How far an utterance may go.
    *
    * @param leastConfidence of each word, 0 to 1
+   * @param leastAlone the same of a word said alone, which has nothing beside it that must fit: a
+   *     door that slams is heard as one short word
    * @param leastMillisPerWord of what stood above the noise, for each word
    * @param mostMillisPerWord the same at most
    * @param extraMillis what a single long sound, breath or echo may add to the most
@@ -46,6 +48,7 @@ public record Credibility(Set<Sign> signs) {
    */
   public record Limits(
       double leastConfidence,
+      double leastAlone,
       int leastMillisPerWord,
       int mostMillisPerWord,
       int extraMillis,
@@ -53,7 +56,7 @@ public record Credibility(Set<Sign> signs) {
 
     /** Checks the ranges. */
     public Limits {
-      if (!(leastConfidence >= 0 && leastConfidence <= 1)
+      if (!(leastConfidence >= 0 && leastConfidence <= leastAlone && leastAlone <= 1)
           || leastMillisPerWord < 0
           || mostMillisPerWord <= leastMillisPerWord
           || extraMillis < 0) {
@@ -69,7 +72,7 @@ public record Credibility(Set<Sign> signs) {
      * is from memory: what is no louder than the noise is none of ours.
      */
     public static Limits usual() {
-      return new Limits(0.6, 100, 900, 400, 3);
+      return new Limits(0.6, 0.8, 100, 900, 400, 3);
     }
   }
 
@@ -86,7 +89,8 @@ public record Credibility(Set<Sign> signs) {
     add(signs, Sign.NO_WORD, unknown == words);
     add(signs, Sign.MOSTLY_UNKNOWN, 2 * unknown > words);
     add(signs, Sign.UNKNOWN_WORD, unknown > 0);
-    add(signs, Sign.UNSURE_WORD, utterance.lowestConfidence() < limits.leastConfidence());
+    double least = words == 1 ? limits.leastAlone() : limits.leastConfidence();
+    add(signs, Sign.UNSURE_WORD, utterance.lowestConfidence() < least);
     long millis = utterance.voiced().toMillis();
     add(signs, Sign.TOO_QUICK, millis < (long) limits.leastMillisPerWord() * words);
     long most = (long) limits.mostMillisPerWord() * words + limits.extraMillis();

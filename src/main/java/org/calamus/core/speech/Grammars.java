@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.FieldKind;
@@ -24,9 +25,10 @@ import org.calamus.core.record.FieldId;
  * sounds like a number while one is asked raised whole 9-digit band numbers from 6 of 20 to 20 of
  * 20 on one speaker; thirty-two repeats hurt. How well it works is in docs/benchmarks.md.
  *
- * @param vocabulary all that can be said
+ * <p>A grammar is made once and kept, since one of a measurement has thousands of phrases. May be
+ * used by several threads.
  */
-public record Grammars(Vocabulary vocabulary) {
+public final class Grammars {
 
   private static final int EXPECTED = 8;
 
@@ -62,6 +64,29 @@ public record Grammars(Vocabulary vocabulary) {
           FieldId.NET,
           FieldId.BANDER,
           FieldId.SCRIBE);
+
+  private final Vocabulary vocabulary;
+  private final Map<Key, Made> made = new ConcurrentHashMap<>();
+
+  /** What a grammar is found again by: the field, if any, and how often answers are repeated. */
+  private record Key(Optional<FieldId> field, int answerRepeats) {}
+
+  /** A grammar with the field that it was made for: another form may ask for other codes. */
+  private record Made(Optional<FieldSpec> field, Grammar grammar) {}
+
+  /**
+   * Grammars of a vocabulary.
+   *
+   * @param vocabulary all that can be said
+   */
+  public Grammars(Vocabulary vocabulary) {
+    this.vocabulary = vocabulary;
+  }
+
+  /** All that can be said. */
+  public Vocabulary vocabulary() {
+    return vocabulary;
+  }
 
   /** The grammar while a field is asked, or with no field while only commands are awaited. */
   public Grammar asking(Optional<FieldSpec> field) {
@@ -124,6 +149,16 @@ public record Grammars(Vocabulary vocabulary) {
   }
 
   private Grammar grammar(Optional<FieldSpec> field, int answerRepeats) {
+    Key key = new Key(field.map(FieldSpec::id), answerRepeats);
+    Made known = made.get(key);
+    if (known == null || known.field().orElse(null) != field.orElse(null)) {
+      known = new Made(field, make(field, answerRepeats));
+      made.put(key, known);
+    }
+    return known.grammar();
+  }
+
+  private Grammar make(Optional<FieldSpec> field, int answerRepeats) {
     List<String> phrases = new ArrayList<>(Collections.nCopies(EXPECTED, Word.UNKNOWN));
     List<SpokenForm> forms = listenedFor(field);
     for (SpokenForm form : forms) {

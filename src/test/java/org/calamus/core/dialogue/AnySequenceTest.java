@@ -58,7 +58,7 @@ class AnySequenceTest {
           "console standby",
           "console resume listening",
           "console resume listening",
-          "console open listening",
+          "console open microphone",
           "negative",
           "save record",
           "song sparrow second year male wing six six",
@@ -74,8 +74,8 @@ class AnySequenceTest {
           "band destroyed",
           "new band",
           "erase kind",
-          "console open listening",
-          "console open listening",
+          "console open microphone",
+          "console open microphone",
           "console resume listening",
           "previous field",
           "read back",
@@ -369,7 +369,7 @@ class AnySequenceTest {
     }
     boolean isByKey = state.console().attention().talk() == Talk.KEY;
     if (isByKey && !isUnheeding && random.nextInt(3) == 0) {
-      return new Event.Heard(now, Utterance.of("console open listening"), now);
+      return new Event.Heard(now, Utterance.of("console open microphone"), now);
     }
     Optional<String> onward = onward(state);
     if (!isUnheeding && onward.isPresent() && random.nextInt(4) == 0) {

@@ -65,7 +65,7 @@ class HeedingTest {
     assertThat(lastGrammar(talk).phrases()).contains("console resume listening", "[unk]");
     assertThat(lastGrammar(talk).phrases()).doesNotContain("save record", "one");
     assertThat(talk.lastSpoken()).isEqualTo("paused");
-    talk.say(BAND).say("new band").say("console open listening");
+    talk.say(BAND).say("new band").say("console open microphone");
     assertThat(talk.record()).isEmpty();
     assertThat(talk.effects()).isEmpty();
   }
@@ -208,7 +208,7 @@ class HeedingTest {
     talk.say("[unk] okay");
     assertThat(talk.spoken()).containsExactly("others are talking. press to talk");
     assertThat(talk.view().mode()).isEqualTo(View.Mode.PRESS_TO_TALK);
-    assertThat(talk.view().message()).contains("console open listening", "+96");
+    assertThat(talk.view().message()).contains("console open microphone", "+96");
     assertThat(talk.field(FieldId.BAND)).isEqualTo(NUMBER);
   }
 
@@ -234,7 +234,7 @@ class HeedingTest {
   void changesByWordsToTheTalkKeyAndBack() {
     Talk talk = hearing(Talk.atFenwick()).say("console manual listening");
     assertThat(talk.view().mode()).isEqualTo(View.Mode.PRESS_TO_TALK);
-    press(talk).say("console open listening");
+    press(talk).say("console open microphone");
     assertThat(talk.view().mode()).isEqualTo(View.Mode.LISTENING);
   }
 
