@@ -33,7 +33,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Whatever happens, in whatever order: what must hold after every single event. */
 class AnySequenceTest {
 
-  private static final int EVENTS = 1_500;
+  private static final int EVENTS = 1_000;
 
   /** What waits behind a question is taken when that is answered, and is taken back, too. */
   private static final int MOST_IN_ONE_BREATH = 12;
