@@ -50,7 +50,9 @@ final class CaptureCommand {
   int run() throws InterruptedException {
     Folders folders = options.folders();
     Station station =
-        Station.read(folders, instruments()).called(capture.place(), capture.bander());
+        Station.read(folders, instruments())
+            .called(capture.place(), capture.bander())
+            .talking(capture.talk());
     Optional<AudioSource> sound = sound(station);
     if (!options.isPlain()) {
       Log.instead(folders.log());

@@ -3,6 +3,7 @@ package org.calamus.boot;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.dialogue.Talk;
 import org.calamus.port.ToneSettings;
 import picocli.CommandLine.Option;
 
@@ -27,6 +28,12 @@ final class CaptureOptions {
       description = "How loud the short tones are, 1 to 100 percent.")
   private Integer tonePercent;
 
+  @Option(
+      names = "--talk",
+      paramLabel = "WAY",
+      description = "open: the ears are open; key: only when the talk key is pressed.")
+  private Talk talk;
+
   @Option(names = "--no-tones", description = "Speaks, but without the short tones.")
   private boolean isToneless;
 
@@ -49,6 +56,10 @@ final class CaptureOptions {
 
   List<Path> recordings() {
     return recordings;
+  }
+
+  Optional<Talk> talk() {
+    return Optional.ofNullable(talk);
   }
 
   boolean isKeypadOnly() {

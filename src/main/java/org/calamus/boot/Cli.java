@@ -47,6 +47,7 @@ public final class Cli implements Callable<Integer> {
   public static int run(String[] args) {
     CommandLine line = new CommandLine(new Cli());
     line.setErr(new PrintWriter(System.err, true));
+    line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setExecutionExceptionHandler(Cli::explain);
     return line.execute(args);
   }

@@ -11,7 +11,9 @@ import org.calamus.adapter.files.FormFile;
 import org.calamus.adapter.files.StationFile;
 import org.calamus.adapter.files.TableFiles;
 import org.calamus.adapter.files.WordsFolder;
+import org.calamus.core.dialogue.Heed;
 import org.calamus.core.dialogue.Setup;
+import org.calamus.core.dialogue.Talk;
 import org.calamus.core.form.Form;
 import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.instrument.DeviceDescription;
@@ -93,6 +95,14 @@ record Station(
     StationSettings renamed =
         settings.called(place.orElse(settings.place()), bander.orElse(settings.bander()));
     return new Station(renamed, vocabulary, form, reference, devices);
+  }
+
+  /** The same station, with another way to talk where one is given. */
+  Station talking(Optional<Talk> talk) {
+    Heed heed = settings.heed();
+    return talk.map(t -> settings.heeding(new Heed(t, heed.pauseAfter())))
+        .map(s -> new Station(s, vocabulary, form, reference, devices))
+        .orElse(this);
   }
 
   /** What the dialogue works with; devices by the names they have in their descriptions. */

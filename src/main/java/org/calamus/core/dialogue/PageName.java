@@ -14,6 +14,8 @@ enum PageName {
   STRINGS(Command.PAGE_STRINGS, "Band strings", "string accounts"),
   /** The birds by species and by hour. */
   SPECIES(Command.PAGE_SPECIES, "Species", "species summary"),
+  /** When the nets were open, and what that comes to. */
+  EFFORT(Command.PAGE_EFFORT, "Net-hours", "netting effort"),
   /** All that can be said and struck. */
   COMMANDS(Command.PAGE_COMMANDS, "What can be said and struck", "available commands");
 

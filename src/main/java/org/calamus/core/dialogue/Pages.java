@@ -21,6 +21,9 @@ final class Pages {
   private static final Set<Command> STAYS =
       EnumSet.of(Command.STAND_BY, Command.RESUME, Command.TALK_KEY, Command.TALK_OPEN);
 
+  /** What tells of the moment. */
+  private static final Set<PageName> OF_MOMENT = EnumSet.of(PageName.SESSION, PageName.EFFORT);
+
   private static final int LONGEST_NUMBER = 5;
   private static final String NOTHING_TO_CHOOSE = "There is nothing to choose on this page.";
 
@@ -241,10 +244,10 @@ final class Pages {
         : new Step(refreshed(before, event, after), step.effects());
   }
 
-  /** The session page tells of the moment; the others change with the saved records alone. */
+  /** The session and the nets are of the moment; the others change with the saved records alone. */
   private State refreshed(State before, Event event, State after) {
     Browsing here = after.face().browsing().orElseThrow();
-    boolean isOfMoment = here.name() == PageName.SESSION && here.opened().isEmpty();
+    boolean isOfMoment = OF_MOMENT.contains(here.name()) && here.opened().isEmpty();
     boolean isDue =
         event instanceof Event.Ticked
             || event instanceof Event.PartUp

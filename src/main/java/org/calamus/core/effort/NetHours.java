@@ -9,7 +9,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.calamus.core.record.Captures;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.PastCapture;
 
@@ -35,13 +34,18 @@ public record NetHours(LocalDate day, List<NetDay> nets) {
    * @param zone the station's zone
    * @param known the station's nets; one of the log that is not among them is taken for one of 12 m
    * @param log when they were open
-   * @param captures what was caught
+   * @param ofDay the captures of that day
    * @param now the time up to which an open net counts
    */
   public static NetHours of(
-      LocalDate day, ZoneId zone, List<Net> known, NetLog log, Captures captures, Instant now) {
+      LocalDate day,
+      ZoneId zone,
+      List<Net> known,
+      NetLog log,
+      List<PastCapture> ofDay,
+      Instant now) {
     Map<String, Integer> birds = new LinkedHashMap<>();
-    for (PastCapture capture : captures.onDay(day, zone)) {
+    for (PastCapture capture : ofDay) {
       if (capture.kind().hasBird()) {
         capture.code(FieldId.NET).ifPresent(net -> birds.merge(net, 1, Integer::sum));
       }

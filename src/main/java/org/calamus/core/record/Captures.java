@@ -190,6 +190,20 @@ public final class Captures {
     return (band.prefix() + band.suffix()).endsWith(digits);
   }
 
+  /**
+   * The captures from a day on, by their day, oldest first. It looks at every capture, once.
+   *
+   * @param from the first date on the station's calendar
+   * @param zone the station's zone
+   */
+  public Map<LocalDate, List<PastCapture>> byDay(LocalDate from, ZoneId zone) {
+    Instant begin = from.atStartOfDay(zone).toInstant();
+    Map<LocalDate, List<PastCapture>> days = new HashMap<>();
+    inOrder(byId.values().filter(c -> !c.capturedAt().isBefore(begin)).toList())
+        .forEach(c -> days.computeIfAbsent(c.day(zone), day -> new ArrayList<>()).add(c));
+    return days;
+  }
+
   /** How many captures there are, with and without a band. */
   public int size() {
     return size;

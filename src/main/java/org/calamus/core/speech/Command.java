@@ -76,6 +76,8 @@ public enum Command {
   PAGE_STRINGS,
   /** Show how many birds of which species were caught. */
   PAGE_SPECIES,
+  /** Show the net-hours. */
+  PAGE_EFFORT,
   /** Show everything that may be said and struck now. */
   PAGE_COMMANDS,
   /** End the session. */

@@ -33,7 +33,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Whatever happens, in whatever order: what must hold after every single event. */
 class AnySequenceTest {
 
-  private static final int EVENTS = 1_000;
+  private static final int EVENTS = 1_500;
 
   /** What waits behind a question is taken when that is answered, and is taken back, too. */
   private static final int MOST_IN_ONE_BREATH = 12;
@@ -102,6 +102,18 @@ class AnySequenceTest {
           "save record",
           "released early");
 
+  /** One bird is saved and corrected, to which chance alone does not come for every seed. */
+  private static final List<String> BEGINNING =
+      List.of(
+          "two eight four one five five six zero one",
+          "white breasted nuthatch second year male",
+          "save record",
+          "amend earlier bird",
+          "affirm",
+          "wing nine two",
+          "save record",
+          "misheard");
+
   private final DeviceDescription balance = Fenwick.balance();
   private final Setup setup = Fenwick.setup(balance);
   private final Dialogue dialogue = new Dialogue(setup);
@@ -121,6 +133,10 @@ class AnySequenceTest {
     Instant now = Instant.parse("2026-03-14T06:30:00Z");
     State state = State.atStart(1, FieldId.BAND, Known.nothing());
     state = happen(state, new Event.Started(now, Optional.empty()));
+    for (String words : BEGINNING) {
+      now = now.plusSeconds(2);
+      state = happen(state, new Event.Heard(now, Utterance.of(words), now));
+    }
     for (int i = 0; i < EVENTS; i++) {
       now = now.plusMillis(100 + random.nextInt(400));
       state = happen(state, event(random, state, now));

@@ -185,4 +185,53 @@ class NetOrdersTest {
     talk.event(new Event.Started(talk.now(), Optional.empty())).keys("+822\n");
     assertThat(log(talk).open()).containsExactly("2");
   }
+
+  private static List<String> rows(Talk talk) {
+    return talk.view().page().orElseThrow().rows().stream()
+        .map(r -> (r.mark() + " " + r.text()).strip())
+        .toList();
+  }
+
+  @Test
+  void thePageShowsTheNetHoursOfTheDayByNetAndOfTheDaysBefore() {
+    NetLog log =
+        NetLog.of(
+            List.of(
+                event(1, "1", NetEvent.What.OPENED, "2026-06-12T05:00:00Z"),
+                event(2, "1", NetEvent.What.CLOSED, "2026-06-12T11:00:00Z"),
+                event(3, "12", NetEvent.What.OPENED, "2026-06-12T23:00:00Z")));
+    Setup setup = WholeRecord.setup(CodeSet.LABORATORY, List.of()).netting(NETS);
+    State start = State.atStart(1, setup.form().first(), Known.nothing(), log);
+    Dialogue dialogue = new Dialogue(setup);
+    State state = dialogue.step(start, new Event.Started(at("06:30"), Optional.empty())).state();
+    for (char c : "+75".toCharArray()) {
+      state = dialogue.step(state, new Event.KeyStruck(at("06:30"), Key.of(c))).state();
+    }
+    Page page = new Views(setup).of(state).page().orElseThrow();
+    // 6.5 hours of 18 m are 9.75 net-hours; yesterday 6 and one and a half
+    assertThat(page.rows().stream().map(r -> (r.mark() + " " + r.text()).strip()).toList())
+        .containsExactly(
+            "By net     > open now; a net of 12 m for an hour is one net-hour",
+            "net                          open  net-hours   birds   for 100",
+            "> 12 south pond, 18 m          6:30       9.75       0       0.0",
+            "All                                     9.75       0       0.0",
+            "The days before, all nets",
+            "2026-06-12                              7.50       0       0.0");
+  }
+
+  private static NetEvent event(long id, String net, NetEvent.What what, String at) {
+    Instant when = Instant.parse(at);
+    return new NetEvent(id, net, what, when, when, "QX", Optional.empty());
+  }
+
+  @Test
+  void thePageFollowsTheClockAndTellsHowNetsAreEntered() {
+    Talk talk = talk().keys("+75");
+    assertThat(rows(talk))
+        .containsExactly("No net was entered as open today: \"open mist nets\" or +82.");
+    talk.keys("+821.0530\n+75");
+    assertThat(rows(talk).get(2)).contains("1:00").contains("1.00");
+    talk.event(new Event.Ticked(at("07:00")));
+    assertThat(rows(talk).get(2)).contains("1:30").contains("1.50");
+  }
 }

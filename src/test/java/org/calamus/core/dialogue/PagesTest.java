@@ -51,6 +51,7 @@ class PagesTest {
     "+71, console daily records, 'Records of the day, 2026-06-13'",
     "+72, console string accounts, Band strings",
     "+73, console species summary, 'Species, 2026-06-13'",
+    "+75, console netting effort, 'Net-hours, 2026-06-13'",
     "+74, console available commands, What can be said and struck"
   })
   void aPageIsShownByKeyAndByWord(String keys, String words, String title) {

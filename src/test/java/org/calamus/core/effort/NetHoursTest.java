@@ -56,7 +56,7 @@ class NetHoursTest {
   }
 
   private NetHours hours(LocalDate day, Captures captures, Instant now) {
-    return NetHours.of(day, ZONE, NETS, NetLog.of(events), captures, now);
+    return NetHours.of(day, ZONE, NETS, NetLog.of(events), captures.onDay(day, ZONE), now);
   }
 
   private NetHours hours() {
@@ -81,7 +81,7 @@ class NetHoursTest {
       open(String.valueOf(i), "2026-06-13T05:30");
       close(String.valueOf(i), "2026-06-13T11:30");
     }
-    NetHours all = NetHours.of(DAY, ZONE, ten, NetLog.of(events), Captures.none(), LATER);
+    NetHours all = NetHours.of(DAY, ZONE, ten, NetLog.of(events), List.of(), LATER);
     assertThat(all.netHours()).isEqualTo("60.00");
     assertThat(all.nets()).hasSize(10).allMatch(d -> d.netHours().equals(new BigDecimal("6.00")));
   }
