@@ -3,6 +3,7 @@ package org.calamus.core.dialogue;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * The page that is shown and where on it the bander is. Its rows were made when it was opened,
@@ -70,6 +71,16 @@ record Browsing(
   /** Whether a row has this number. */
   boolean has(String number) {
     return indexOf(number) >= 0;
+  }
+
+  /** The number of the next row that is seen and can be chosen; behind the last the first. */
+  String next() {
+    int from = Math.max(indexOf(digits) + 1, digits.isEmpty() ? first : 0);
+    return Stream.concat(rows.subList(from, rows.size()).stream(), rows.stream())
+        .map(row -> row.shown().number())
+        .filter(number -> !number.isEmpty())
+        .findFirst()
+        .orElse("");
   }
 
   private int indexOf(String number) {

@@ -66,7 +66,7 @@ final class Hints {
     }
     hints.add(new View.Hint("", Sayable.keys(Command.PAGE_ON), "rows behind"));
     hints.add(new View.Hint("", Sayable.keys(Command.PAGE_BACK), "before"));
-    hints.addAll(commands(state, EnumSet.range(Command.PAGE_CAPTURE, Command.PAGE_BACK)));
+    hints.addAll(commands(state, EnumSet.range(Command.PAGE_CAPTURE, Command.PAGE_CHOOSE)));
     hints.addAll(commands(state, EnumSet.range(Command.PAGE_SESSION, Command.PAGE_COMMANDS)));
     hints.add(new View.Hint("", "+", "more"));
     return hints;

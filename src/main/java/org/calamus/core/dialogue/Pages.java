@@ -15,7 +15,7 @@ final class Pages {
 
   /** What moves on a page and means nothing without one. */
   private static final Set<Command> MOVES =
-      EnumSet.of(Command.PAGE_CAPTURE, Command.PAGE_ON, Command.PAGE_BACK);
+      EnumSet.range(Command.PAGE_CAPTURE, Command.PAGE_CHOOSE);
 
   /** What is about the console and leaves the page as it is. */
   private static final Set<Command> STAYS =
@@ -103,9 +103,17 @@ final class Pages {
         return here.before().isPresent() && !here.canLeaf(-Page.SCREENFUL)
             ? back(state, here.before().get())
             : leaf(state, here, -Page.SCREENFUL, "These are the first rows.");
+      case PAGE_CHOOSE:
+        return choose(state, here, here.next());
       default:
         throw new AssertionError(command);
     }
+  }
+
+  private static Step choose(State state, Browsing here, String number) {
+    return here.hasNumbers()
+        ? Step.of(showing(state, here.choosing(number)))
+        : Step.of(state.message(NOTHING_TO_CHOOSE));
   }
 
   private Step open(State state, PageName name) {
@@ -165,6 +173,9 @@ final class Pages {
         return Step.of(
             showing(state, here.choosing(digits.substring(0, Math.max(0, digits.length() - 1)))));
       default:
+        if (Sayable.keys(Command.PAGE_CHOOSE).equals(String.valueOf(key.character()))) {
+          return order(state, Command.PAGE_CHOOSE);
+        }
         boolean isDigit = key.character() >= '0' && key.character() <= '9';
         return isDigit ? digit(state, here, key.character()) : Step.of(state);
     }

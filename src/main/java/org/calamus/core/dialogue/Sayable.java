@@ -19,6 +19,7 @@ record Sayable(Command command, String keys, String meaning) {
           new Sayable(Command.PAGE_CAPTURE, "-", "back to capture"),
           new Sayable(Command.PAGE_ON, "*", "rows behind"),
           new Sayable(Command.PAGE_BACK, "/", "rows before"),
+          new Sayable(Command.PAGE_CHOOSE, ".", "choose next row"),
           new Sayable(Command.AFFIRM, "Enter", "yes"),
           new Sayable(Command.NEGATIVE, "-", "no"),
           new Sayable(Command.CORRECT, "-", "take back"),
@@ -112,6 +113,7 @@ record Sayable(Command command, String keys, String meaning) {
       case PAGE_CAPTURE:
       case PAGE_ON:
       case PAGE_BACK:
+      case PAGE_CHOOSE:
         return Pages.isShown(state) ? "" : "no page";
       case PAGE_SESSION:
       case PAGE_RECORDS:

@@ -179,7 +179,8 @@ final class SessionPage {
 
   private List<PageRow> bands(State state) {
     List<PageRow> rows = new ArrayList<>();
-    for (StringAccount account : StringAccount.of(PageContents.known(state).ledger())) {
+    List<StringAccount> all = StringAccount.of(PageContents.known(state).ledger());
+    for (StringAccount account : all.stream().filter(a -> !a.isFinished()).toList()) {
       String size = account.string().size();
       String text =
           PageText.padded(size.isEmpty() ? "size not said" : "size " + size, 18)
@@ -194,7 +195,8 @@ final class SessionPage {
       rows.add(PageRow.chosen(mark, text, more, new PageRow.Subject.OfString(account.string())));
     }
     if (rows.isEmpty()) {
-      add(rows, "Strings", "none declared in station.toml; learnt from the first band used");
+      String none = "none declared in station.toml; learnt from the first band used";
+      add(rows, "Strings", all.isEmpty() ? none : "all of them are used up");
     }
     return rows;
   }

@@ -31,7 +31,7 @@ final class StringsPage {
                   + " the first band that is used."));
     }
     List<PageRow> rows = new ArrayList<>(List.of(PageRow.head(HEAD)));
-    accounts.forEach(a -> rows.add(row(a)));
+    accounts.stream().filter(a -> !a.isFinished()).forEach(a -> rows.add(row(a)));
     rows.add(PageRow.text(""));
     rows.addAll(
         PageRow.sentence(
@@ -40,6 +40,11 @@ final class StringsPage {
         setup.rules().dayEnd(PageContents.known(state), PageContents.today(setup, state));
     rows.add(PageRow.title(findings.isEmpty() ? "Everything adds up." : "This does not add up:"));
     findings.forEach(f -> rows.addAll(PageRow.sentence("!", f.shown())));
+    List<StringAccount> finished = accounts.stream().filter(StringAccount::isFinished).toList();
+    if (!finished.isEmpty()) {
+      rows.add(PageRow.title("Used up: " + finished.size()));
+      finished.forEach(a -> rows.add(row(a)));
+    }
     return new PageContent(PageName.STRINGS.title(), rows);
   }
 

@@ -66,6 +66,8 @@ public enum Command {
   PAGE_ON,
   /** Show the rows before those that are shown. */
   PAGE_BACK,
+  /** Choose the next row that can be chosen. */
+  PAGE_CHOOSE,
   /** Show how the session stands. */
   PAGE_SESSION,
   /** Show the records of the day. */

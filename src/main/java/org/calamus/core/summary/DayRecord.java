@@ -48,10 +48,15 @@ public record DayRecord(PastCapture capture, List<Finding> notes) {
   /** A record with what rules note of it now. */
   public static DayRecord of(PastCapture capture, Known known, Rules rules) {
     List<Finding> notes =
-        rules.review(asRecord(capture), known, capture.capturedAt()).stream()
+        rules.review(asRecord(capture), withoutSample(known), capture.capturedAt()).stream()
             .filter(f -> f.severity() == Finding.Severity.NOTES)
             .toList();
     return new DayRecord(capture, notes);
+  }
+
+  /** The station's own measures only ask, and to look at them takes longest of all. */
+  private static Known withoutSample(Known known) {
+    return new Known(known.ledger(), known.captures());
   }
 
   /** How its values came in is not held for saved records, and no rule that notes asks for it. */

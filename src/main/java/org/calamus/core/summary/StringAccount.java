@@ -40,13 +40,15 @@ public record StringAccount(
   }
 
   private static StringAccount of(BandLedger ledger, BandString string) {
+    BandTally tally = ledger.tally(string);
+    // most strings have neither, and their bands need not be looked at one by one
     return new StringAccount(
         string,
-        ledger.tally(string),
+        tally,
         ledger.gaps(string),
         ledger.nextOf(string),
-        with(ledger, string, BandFate.LOST),
-        with(ledger, string, BandFate.DESTROYED));
+        tally.lost() == 0 ? List.of() : with(ledger, string, BandFate.LOST),
+        tally.destroyed() == 0 ? List.of() : with(ledger, string, BandFate.DESTROYED));
   }
 
   private static List<BandNumber> with(BandLedger ledger, BandString string, BandFate fate) {

@@ -131,6 +131,32 @@ class PlainScreenTest {
   }
 
   @Test
+  void showTellsAPageWhenItOpensAndWhatIsChosenAndTheWayBack() {
+    Draft draft = new Draft();
+    List<View> views = new ArrayList<>(List.of(draft.view()));
+    List<Page.Row> rows =
+        List.of(
+            new Page.Row(Page.Look.TITLE, "", "", "The others: 1", ""),
+            new Page.Row(Page.Look.TEXT, "1", "*", "07:48  2841-55602", "kept: wing"),
+            new Page.Row(Page.Look.TEXT, "", "", "", ""));
+    draft.page = Optional.of(new Page("Records", rows, 0, Optional.empty()));
+    views.add(draft.view());
+    draft.page = Optional.of(new Page("Records", rows, 0, Optional.of("1")));
+    views.add(draft.view());
+    views.add(draft.view());
+    draft.page = Optional.empty();
+    views.add(draft.view());
+    assertThat(lines(views.toArray(View[]::new)))
+        .filteredOn(line -> line.matches(".*(page|chosen|  ).*"))
+        .containsExactly(
+            "08:41:07 page: Records",
+            "08:41:07   The others: 1",
+            "08:41:07   1 * 07:48  2841-55602 kept: wing",
+            "08:41:07 chosen: row 1",
+            "08:41:07 page: capture");
+  }
+
+  @Test
   void showTellsThatTheBirdIsHeldTooLongOnceForEachStep() {
     Draft draft = new Draft();
     List<View> views = new ArrayList<>(List.of(draft.view()));

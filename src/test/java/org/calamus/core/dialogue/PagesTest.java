@@ -7,7 +7,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.calamus.core.form.CodeSet;
+import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Command;
 import org.calamus.core.speech.Interpreter;
@@ -15,6 +18,7 @@ import org.calamus.core.speech.Meaning;
 import org.calamus.core.speech.Utterance;
 import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
+import org.calamus.support.WholeRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -215,6 +219,18 @@ class PagesTest {
     assertThat(talk.lastSpoken()).isEqualTo("bird in hand. save it first");
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {".", "console choose entry"})
+  void choosesOneRowAfterTheOther(String how) {
+    Talk talk = evening().keys("+71");
+    for (String number : List.of("1", "2", "3", "1")) {
+      move(talk, how);
+      assertThat(page(talk).chosen()).contains(number);
+    }
+    move(talk.keys("+74"), how);
+    assertThat(talk.view().message()).isEqualTo("There is nothing to choose on this page.");
+  }
+
   @Test
   void aNumberThatNoRowHasBeginsAnewOrIsNamed() {
     Talk talk = evening().keys("+71").keys("13");
@@ -290,6 +306,23 @@ class PagesTest {
     assertThat(rows(talk)).contains("Everything adds up.");
     assertThat(rows(talk.keys("1\n")))
         .contains("Left              97", "Next              2841-55604");
+  }
+
+  @Test
+  void aStringThatIsUsedUpIsNotInHand() {
+    BandNumber band = BandNumber.parse("2841-55601").orElseThrow();
+    List<BandString> strings =
+        List.of(
+            new BandString("1B", band, band),
+            new BandString("1B", band.successor(), band.lastOfString()));
+    Talk talk =
+        new Talk(WholeRecord.setup(CodeSet.LABORATORY, strings), Known.of(strings, List.of()));
+    talk.event(new Event.Started(talk.now(), Optional.empty()));
+    talk.keys("7270\n601\n1\n+070\n++").keys("+72");
+    assertThat(rows(talk))
+        .contains("Used up: 1")
+        .endsWith("1B   2841-55601  2841-55601  1    0    0     0    0    none");
+    assertThat(rows(talk.keys("+70"))).filteredOn(r -> r.startsWith("size")).hasSize(1);
   }
 
   @Test
