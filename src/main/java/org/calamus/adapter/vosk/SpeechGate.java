@@ -10,9 +10,12 @@ import org.calamus.port.AudioSource;
  * <p>Sound is judged in frames of 10 ms, freed from rumble below about 150 Hz (wind, handling). The
  * noise floor is the quietest 50 ms of the last 5 seconds: between words even quick speech is
  * quieter than that, so that speech does not lift it, while a steady noise becomes the floor within
- * 5 seconds. Speech begins when 5 of 8 frames stand 10 dB above the floor; one clink of a tool does
- * not. It ends when no 3 of 5 frames have stood above it for the trailing silence. The numbers are
- * from memory and were tried on synthetic voices.
+ * 5 seconds. A noise that comes and goes, such as people who talk in the room, has quiet moments as
+ * well: so the floor is not below the median of the last 5 seconds in which nobody spoke. What goes
+ * on for longer than 6 seconds is taken for such a noise, too. Speech begins when 5 of 8 frames
+ * stand 10 dB above the floor; one clink of a tool does not. It ends when no 3 of 5 frames have
+ * stood above it for the trailing silence. The numbers are from memory and were tried on synthetic
+ * voices.
  *
  * <p>Pure: blocks in, decisions out; no clock and no thread.
  */
@@ -47,7 +50,14 @@ final class SpeechGate {
 
   private final int usualTrailing;
   private int trailingFrames;
+
+  /** A whole band number takes a slow speaker 5.5 seconds. */
+  private static final int LONGEST_SPEECH_FRAMES = 600;
+
   private final double[] buckets = new double[BUCKETS];
+  private final double[] room = new double[BUCKETS];
+  private int roomBucket;
+  private int openFrames;
   private int bucket;
   private double bucketEnergy;
   private int bucketFrames;
@@ -71,6 +81,7 @@ final class SpeechGate {
     usualTrailing = trailingMillis / 10;
     trailingFrames = usualTrailing;
     Arrays.fill(buckets, FIRST_FLOOR);
+    Arrays.fill(room, LOWEST_FLOOR);
   }
 
   /** Hears the next block. */
@@ -100,6 +111,7 @@ final class SpeechGate {
   /** Forgets the speech being heard, as after an utterance was ended; keeps the floor. */
   void restart() {
     isOpen = false;
+    openFrames = 0;
     trailingFrames = usualTrailing;
     history = 0;
     voicedFrames = 0;
@@ -131,7 +143,13 @@ final class SpeechGate {
 
   /** The noise floor, in decibels below full scale, at least the one that a quiet room has. */
   double floor() {
-    return Math.max(LOWEST_FLOOR, quietest());
+    return Math.max(LOWEST_FLOOR, Math.max(quietest(), medianOfRoom()));
+  }
+
+  private double medianOfRoom() {
+    double[] sorted = room.clone();
+    Arrays.sort(sorted);
+    return sorted[BUCKETS / 2];
   }
 
   private double quietest() {
@@ -151,6 +169,7 @@ final class SpeechGate {
       begin(level, energy);
       return false;
     }
+    openFrames++;
     loudest = Math.max(loudest, level);
     if (Integer.bitCount(history & 0x1f) >= 3) {
       framesSinceVoiced = 0;
@@ -165,6 +184,7 @@ final class SpeechGate {
   private void begin(double level, double energy) {
     if (Integer.bitCount(history & 0xff) >= FRAMES_TO_OPEN) {
       isOpen = true;
+      openFrames = 0;
       loudest = level;
       framesSinceVoiced = 0;
       voicedFrames = FRAMES_TO_OPEN;
@@ -177,6 +197,10 @@ final class SpeechGate {
     bucketEnergy += energy;
     if (++bucketFrames == FRAMES_A_BUCKET) {
       buckets[bucket] = Decibels.ofAmplitude(Math.sqrt(bucketEnergy / FRAMES_A_BUCKET));
+      if (!isOpen || openFrames > LONGEST_SPEECH_FRAMES) {
+        room[roomBucket] = buckets[bucket];
+        roomBucket = (roomBucket + 1) % BUCKETS;
+      }
       bucket = (bucket + 1) % BUCKETS;
       bucketEnergy = 0;
       bucketFrames = 0;

@@ -57,6 +57,19 @@ class SpeechGateTest {
     assertThat(changes(Sounds.noise(500, 3_000), Sounds.noise(1_000, 300))).hasSize(2);
   }
 
+  @Test
+  void hearTakesTalkInTheRoomForTheFloorThoughItHasPauses() {
+    short[] syllable = Sounds.join(Sounds.noise(200, 300), Sounds.noise(100, 60));
+    short[] talk = new short[0];
+    for (int i = 0; i < 60; i++) {
+      talk = Sounds.join(talk, syllable);
+    }
+    changes(talk);
+
+    assertThat(changes(talk)).isEmpty();
+    assertThat(changes(Sounds.noise(600, 3_000), talk)).hasSize(2);
+  }
+
   @ParameterizedTest
   @ValueSource(ints = {1, 37, 160, 800, 1_600})
   void hearFindsTheSameUtteranceWhateverTheBlocks(int length) {
