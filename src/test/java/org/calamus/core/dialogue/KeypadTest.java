@@ -145,6 +145,17 @@ class KeypadTest {
         .isEqualTo("Not taken: 9999 is not in the list for species.");
   }
 
+  /** Keys are no misses: whoever strikes them was told to use the keypad. */
+  @Test
+  void doesNotSendTheBanderWhoStrikesKeysToTheKeypad() {
+    Talk talk = nuthatch().keys("29\n");
+    for (int i = 0; i < 4; i++) {
+      talk.keys("++");
+      assertThat(talk.view().message()).startsWith("Not understood: ").doesNotContain("keypad");
+    }
+    assertThat(talk.keys("\n").field(FieldId.WING)).isEqualTo("29");
+  }
+
   /** A mass struck while a score is asked was refused as 203. */
   @Test
   void refusesAMeasureInAFieldOfCodesAsItWasStruck() {
