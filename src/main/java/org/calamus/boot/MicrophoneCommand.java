@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.UnaryOperator;
 import org.calamus.adapter.microphone.MeteredSource;
 import org.calamus.adapter.microphone.MicrophoneSource;
 import org.calamus.adapter.microphone.WavSource;
@@ -55,7 +56,7 @@ final class MicrophoneCommand {
 
   int run() throws InterruptedException {
     Folders folders = options.folders();
-    Station station = Station.read(folders, List.of());
+    Station station = Station.read(folders, UnaryOperator.identity());
     test = new SelfTest(station.form(), station.vocabulary());
     left = new ArrayList<>(test.probes());
     asked = left.size();
