@@ -141,6 +141,9 @@ public final class Dialogue {
     if (event instanceof Event.SavedRead read) {
       return correcting.read(state, read);
     }
+    if (event instanceof Event.TrailRead read) {
+      return pages.told(state, read);
+    }
     if (event instanceof Event.ReadFailed failed) {
       return Correcting.failed(state, failed);
     }

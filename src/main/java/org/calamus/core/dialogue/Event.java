@@ -126,6 +126,16 @@ public sealed interface Event {
   record SavedRead(Instant at, long id, Optional<CaptureRecord> record) implements Event {}
 
   /**
+   * A saved record was read, to be looked at.
+   *
+   * @param at when
+   * @param id its number
+   * @param trail the record as it was saved last, with its corrections; empty where the store has
+   *     none
+   */
+  record TrailRead(Instant at, long id, Optional<Trail> trail) implements Event {}
+
+  /**
    * A saved record could not be read.
    *
    * @param at when

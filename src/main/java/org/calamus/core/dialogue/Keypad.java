@@ -48,7 +48,14 @@ final class Keypad {
   Step struck(State state, Key key, Instant at) {
     Step hushed =
         state.console().isSpeaking() ? Step.of(state).then(new Effect.Hush()) : Step.of(state);
-    return hushed.then(s -> key(s, key, at));
+    return hushed.then(s -> uncounted(s, key(s, key, at)));
+  }
+
+  /** A key is no miss of the ears: whoever strikes keys is not told to use the keypad. */
+  private static Step uncounted(State before, Step step) {
+    return step.state().face().misses() > before.face().misses()
+        ? new Step(step.state().face(f -> f.withMissed(before.face().missed())), step.effects())
+        : step;
   }
 
   private Step key(State state, Key key, Instant at) {
@@ -148,9 +155,14 @@ final class Keypad {
         || kind instanceof FieldKind.Note;
   }
 
-  /** A point is the decimal sign, and parts several codes. */
+  /**
+   * A point is the decimal sign, and parts several codes. One code has none; a measure that is
+   * struck while a code is asked must still be refused as it was struck, 20.3 and not 203.
+   */
   private static boolean hasPoints(FieldKind kind) {
-    return kind instanceof FieldKind.Measured || kind instanceof FieldKind.CodedMany;
+    return kind instanceof FieldKind.Measured
+        || kind instanceof FieldKind.CodedMany
+        || kind instanceof FieldKind.Coded;
   }
 
   private Step enter(State state, Instant at) {

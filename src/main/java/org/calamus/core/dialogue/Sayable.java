@@ -17,7 +17,7 @@ record Sayable(Command command, String keys, String meaning) {
   static final List<Sayable> ALL =
       List.of(
           new Sayable(Command.PAGE_CAPTURE, "-", "back to capture"),
-          new Sayable(Command.PAGE_ON, "*", "rows behind"),
+          new Sayable(Command.PAGE_ON, "*", "next rows"),
           new Sayable(Command.PAGE_BACK, "/", "rows before"),
           new Sayable(Command.PAGE_CHOOSE, ".", "choose next row"),
           new Sayable(Command.AFFIRM, "Enter", "yes"),
@@ -35,6 +35,7 @@ record Sayable(Command command, String keys, String meaning) {
           new Sayable(Command.OUT_OF_ORDER, "+3", "skipped bands stay"),
           new Sayable(Command.PAGE_SESSION, "+70", "session"),
           new Sayable(Command.PAGE_RECORDS, "+71", "day's records"),
+          new Sayable(Command.PAGE_RECORD, "+76", "last record"),
           new Sayable(Command.PAGE_STRINGS, "+72", "band strings"),
           new Sayable(Command.PAGE_SPECIES, "+73", "species, hours"),
           new Sayable(Command.PAGE_EFFORT, "+75", "net-hours"),
@@ -117,6 +118,7 @@ record Sayable(Command command, String keys, String meaning) {
         return Pages.isShown(state) ? "" : "no page";
       case PAGE_SESSION:
       case PAGE_RECORDS:
+      case PAGE_RECORD:
       case PAGE_STRINGS:
       case PAGE_SPECIES:
       case PAGE_EFFORT:
