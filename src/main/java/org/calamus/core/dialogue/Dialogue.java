@@ -200,10 +200,13 @@ public final class Dialogue {
     throw new AssertionError(event);
   }
 
-  private static State partUp(State state, Event.PartUp up) {
+  private State partUp(State state, Event.PartUp up) {
     State told = state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
     if (up.part() == Part.KEEPER) {
       return told.message(KEPT + up.name() + ".");
+    }
+    if (up.part() == Part.EARS) {
+      return new Microphones(setup).heard(told, up.name());
     }
     boolean isStoredNow = up.part() == Part.STORE && state.face().message().startsWith(NOT_STORED);
     return isStoredNow
