@@ -66,7 +66,7 @@ public final class Talk {
         amend.accounts().forEach(a -> saved.put(a.id(), a));
         amendments
             .computeIfAbsent(amend.record().id(), id -> new ArrayList<>())
-            .addAll(changes(saved.get(amend.record().id()), amend));
+            .addAll(changes(Optional.ofNullable(saved.get(amend.record().id())), amend));
         saved.put(amend.record().id(), amend.record());
         event(new Event.Amended(now, amend.record(), amend.accounts()));
       } else if (effect instanceof Effect.ReadSaved read) {
@@ -79,6 +79,11 @@ public final class Talk {
       }
     }
     return this;
+  }
+
+  /** What a correction changed; nothing is known of a record that an earlier session saved. */
+  private List<Amendment> changes(Optional<CaptureRecord> saved, Effect.AmendRecord amend) {
+    return saved.map(before -> changes(before, amend)).orElse(List.of());
   }
 
   private List<Amendment> changes(CaptureRecord before, Effect.AmendRecord amend) {

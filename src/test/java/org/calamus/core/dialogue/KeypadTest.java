@@ -156,6 +156,18 @@ class KeypadTest {
     assertThat(talk.keys("\n").field(FieldId.WING)).isEqualTo("29");
   }
 
+  /** What is left where the only value was taken back and the program was then killed. */
+  @Test
+  void saysOfAnUnfinishedBirdWithoutValuesThatItHasNone() {
+    var left = Talk.atFenwick().keys("*7270\n-").record();
+    Talk talk = new Talk(Fenwick.setup(), Known.nothing());
+    talk.event(new Event.Started(talk.now(), left));
+    assertThat(talk.view().question())
+        .contains(
+            "An unfinished bird was found, without any value. Affirm carries it on, negative sets"
+                + " it aside.");
+  }
+
   /** A mass struck while a score is asked was refused as 203. */
   @Test
   void refusesAMeasureInAFieldOfCodesAsItWasStruck() {
