@@ -65,8 +65,7 @@ public sealed interface Event {
    * @param device the name of the device description
    * @param reading what it sent
    */
-  record ReadingArrived(Instant at, String port, String device, Reading reading)
-      implements Event {}
+  record ReadingArrived(Instant at, String port, String device, Reading reading) implements Event {}
 
   /**
    * A part of the console works, or works again.
