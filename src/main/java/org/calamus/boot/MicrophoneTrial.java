@@ -18,8 +18,8 @@ import org.calamus.core.speech.Grammar;
 
 /**
  * The course of a microphone check: the place, then one thing after the other that is to be said,
- * and once more what was missed. Goes on by what the ears post, on their thread, so that a recording
- * is heard like a bander.
+ * and once more what was missed. Goes on by what the ears post, on their thread, so that a
+ * recording is heard like a bander.
  */
 final class MicrophoneTrial {
 

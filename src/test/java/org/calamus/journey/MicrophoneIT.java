@@ -7,8 +7,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.calamus.support.JarProcess;
+import org.calamus.support.Outside;
 import org.calamus.support.PlaceSound;
 import org.calamus.support.VirtualSound;
 import org.junit.jupiter.api.Test;
@@ -139,6 +141,25 @@ class MicrophoneIT {
     JarProcess jar = JarProcess.run(arguments("microphone", "--wav", "nowhere.wav"));
     assertThat(jar.output()).contains("There is no recording nowhere.wav");
     assertThat(jar.exitCode()).isEqualTo(3);
+  }
+
+  @Test
+  void saysThatThereIsNoMicrophoneAndNothingOfATrial() throws Exception {
+    Outside.file("/usr/share/alsa/alsa.conf"); // where sound comes another way this hides no card
+    Path none = Files.writeString(data.resolve("no-sound-card.conf"), "");
+    Map<String, String> deaf = Map.of("ALSA_CONFIG_PATH", none.toString());
+    String sentence = "No microphone can be opened; plug one in";
+    try (JarProcess check = JarProcess.start(deaf, arguments("microphone"))) {
+      check.await(sentence);
+      assertThat(check.exitCode()).isEqualTo(3);
+    }
+    try (JarProcess capture = JarProcess.start(deaf, arguments("capture", "--plain", "--quiet"))) {
+      capture.await("ears DOWN: " + sentence);
+      capture.closeInput();
+      assertThat(capture.exitCode()).isZero();
+      assertThat(capture.output()).doesNotContain("not tried yet");
+    }
+    assertThat(data.resolve("microphone-checks.jsonl")).doesNotExist();
   }
 
   @Test

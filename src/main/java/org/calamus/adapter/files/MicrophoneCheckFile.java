@@ -64,8 +64,7 @@ public final class MicrophoneCheckFile implements MicrophoneChecks {
     try {
       Files.createDirectories(file.toAbsolutePath().getParent());
       write(fresh, text);
-      Files.move(
-          fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+      Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException e) {
       throw new KeepException(
           "The verdict is not remembered: "

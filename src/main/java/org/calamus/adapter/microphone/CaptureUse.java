@@ -11,9 +11,9 @@ import java.util.Optional;
 
 /**
  * Which program holds a microphone, as the Linux sound system tells in files: {@code
- * asound/card0/pcm0c/sub0/status} has a line {@code owner_pid : 123} while it is held, and is {@code
- * closed} otherwise (Linux kernel documentation, "Proc Files of ALSA Drivers"). Elsewhere nothing is
- * known.
+ * asound/card0/pcm0c/sub0/status} has a line {@code owner_pid : 123} while it is held, and is
+ * {@code closed} otherwise (Linux kernel documentation, "Proc Files of ALSA Drivers"). Elsewhere
+ * nothing is known.
  */
 final class CaptureUse {
 
@@ -51,7 +51,8 @@ final class CaptureUse {
         .map(l -> l.substring(l.indexOf(':') + 1).strip())
         .filter(pid -> pid.matches("[0-9]{1,9}"))
         .findFirst()
-        .map(pid -> lines(proc.resolve(pid).resolve("comm")).stream().findFirst().orElse("unnamed"));
+        .map(
+            pid -> lines(proc.resolve(pid).resolve("comm")).stream().findFirst().orElse("unnamed"));
   }
 
   private static List<String> lines(Path file) {

@@ -62,7 +62,16 @@ public record Setup(
       Grammars grammars,
       Station station,
       Map<String, DeviceDescription> devices) {
-    this(form, rules, interpreter, grammars, station, devices, Heed.usual(), List.of(), Optional.empty());
+    this(
+        form,
+        rules,
+        interpreter,
+        grammars,
+        station,
+        devices,
+        Heed.usual(),
+        List.of(),
+        Optional.empty());
   }
 
   /** The same, listened to in another way. */

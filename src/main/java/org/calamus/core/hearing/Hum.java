@@ -9,9 +9,9 @@ import java.util.stream.DoubleStream;
  * The hum of the mains in the noise of a place: steady tones at 50 or 60 Hz and their multiples,
  * against the rest of the noise.
  *
- * <p>Each multiple is compared with the sound a little below and above it, so that wind and traffic,
- * which are loud at low frequencies without having tones, are no hum; and half a second at a time,
- * of which the middle one counts, so that neither are voices, whose tones move. Pure.
+ * <p>Each multiple is compared with the sound a little below and above it, so that wind and
+ * traffic, which are loud at low frequencies without having tones, are no hum; and half a second at
+ * a time, of which the middle one counts, so that neither are voices, whose tones move. Pure.
  *
  * @param hertz the frequency of the mains, 50 or 60
  * @param decibels how loud it is with its multiples, in decibels of full scale
@@ -25,7 +25,9 @@ public record Hum(int hertz, int decibels, int aboveRest) {
   /** Softer is softer than the noise of a quiet room; a design decision. */
   private static final double HEARD = -65;
 
-  /** Public mains keep within 1 percent (EN 50160, from memory); a small generator may be 1 Hz off. */
+  /**
+   * Public mains keep within 1 percent (EN 50160, from memory); a small generator may be 1 Hz off.
+   */
   private static final double FARTHEST_OFF = 1;
 
   private static final double STEP = 0.25;
@@ -33,7 +35,9 @@ public record Hum(int hertz, int decibels, int aboveRest) {
   /** What rectifiers and dimmers make reaches so far at least; from memory. */
   private static final int MULTIPLES = 10;
 
-  /** Of a hum so much is in its first three multiples; a single tone higher up is something else. */
+  /**
+   * Of a hum so much is in its first three multiples; a single tone higher up is something else.
+   */
   private static final double LOW_PART = 0.1;
 
   /** Where the sound beside a multiple is measured, as a part of the frequency of the mains. */
@@ -94,8 +98,7 @@ public record Hum(int hertz, int decibels, int aboveRest) {
                         power(w, rate, hertz)
                             // the mean of the logarithms: noise that falls with frequency is even
                             - Math.sqrt(
-                                power(w, rate, hertz - beside)
-                                    * power(w, rate, hertz + beside)))));
+                                power(w, rate, hertz - beside) * power(w, rate, hertz + beside)))));
   }
 
   /** Halves overlapping, each weighted towards its middle; the last number is its mean power. */
