@@ -72,7 +72,8 @@ final class PagePart {
     if (isChosen) {
       sheet.put(0, row, ">", Ink.STRONG);
     }
-    int column = 1 + NUMBER_CELLS - Prose.cells(number);
+    // a longer number begins at the same edge and reaches into the gap
+    int column = Math.max(1, 1 + NUMBER_CELLS - Prose.cells(number));
     sheet.put(column, row, number, isChosen ? Ink.FILLED : Ink.STRONG);
     sheet.put(
         MARK_COLUMN, row, shown.mark(), NUMBER_CELLS, isWrong ? Ink.ALERT_FILLED : Ink.STRONG);

@@ -79,9 +79,9 @@ record Browsing(
     return leafed(rowsOn).first != first;
   }
 
-  /** With other digits; the row of that number comes into sight. */
+  /** With other digits; the row of that number, or that begins so, comes into sight. */
   Browsing choosing(String struck) {
-    int at = indexOf(struck);
+    int at = has(struck) ? indexOf(struck) : indexOfFirst(struck);
     int from = at < 0 || at >= first && at < first + Page.SCREENFUL ? first : at;
     return new Browsing(name, opened, before, title, rows, from, struck, trail);
   }
@@ -89,6 +89,20 @@ record Browsing(
   /** Whether a row has this number. */
   boolean has(String number) {
     return indexOf(number) >= 0;
+  }
+
+  /** Whether the number of a row begins so. */
+  boolean begins(String digits) {
+    return indexOfFirst(digits) >= 0;
+  }
+
+  private int indexOfFirst(String beginning) {
+    for (int i = 0; i < rows.size(); i++) {
+      if (!beginning.isEmpty() && rows.get(i).shown().number().startsWith(beginning)) {
+        return i;
+      }
+    }
+    return -1;
   }
 
   /** The number of the next row that is seen and can be chosen; behind the last the first. */

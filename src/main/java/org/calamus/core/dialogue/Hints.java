@@ -46,6 +46,9 @@ final class Hints {
     }
     Dialogue.askedField(state).map(setup.form()::spec).ifPresent(s -> hints.add(value(s, state)));
     if (state.question().isEmpty()) {
+      if (new NumbersPage(setup).isAsked(state)) {
+        hints.add(new View.Hint("", Sayable.keys(Command.PAGE_NUMBERS), "list of species"));
+      }
       hints.addAll(commands(state, ONWARD));
       hints.add(new View.Hint("", "+", "more"));
     }

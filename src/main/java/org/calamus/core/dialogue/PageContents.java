@@ -13,6 +13,7 @@ final class PageContents {
   private final StringsPage strings;
   private final SpeciesPage species;
   private final EffortPage effort;
+  private final NumbersPage numbers;
   private final CommandsPage commands;
 
   PageContents(Setup setup) {
@@ -22,6 +23,7 @@ final class PageContents {
     this.strings = new StringsPage(setup);
     this.species = new SpeciesPage(setup);
     this.effort = new EffortPage(setup);
+    this.numbers = new NumbersPage(setup);
     this.commands = new CommandsPage(setup);
   }
 
@@ -38,6 +40,8 @@ final class PageContents {
         return species.of(state);
       case EFFORT:
         return effort.of(state);
+      case NUMBERS:
+        return numbers.of(state);
       case COMMANDS:
         return commands.of(state);
       default:

@@ -16,6 +16,8 @@ enum PageName {
   SPECIES(Command.PAGE_SPECIES, "Species", "species summary"),
   /** When the nets were open, and what that comes to. */
   EFFORT(Command.PAGE_EFFORT, "Net-hours", "netting effort"),
+  /** The species with the numbers that are struck for them. */
+  NUMBERS(Command.PAGE_NUMBERS, "Species by number", "species numbers"),
   /** All that can be said and struck. */
   COMMANDS(Command.PAGE_COMMANDS, "What can be said and struck", "available commands");
 

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.calamus.core.record.FieldId;
 import org.calamus.core.rule.BandString;
 
 /**
@@ -48,6 +51,14 @@ record PageRow(Page.Row shown, Optional<Subject> subject) {
      * @param code the species code; empty for birds without one
      */
     record OfSpecies(Optional<String> code) implements Subject {}
+
+    /**
+     * A code that is given to its field, as if its number were struck.
+     *
+     * @param field the field
+     * @param code the code
+     */
+    record OfCode(FieldId field, String code) implements Subject {}
   }
 
   static PageRow title(String text) {
@@ -69,6 +80,11 @@ record PageRow(Page.Row shown, Optional<Subject> subject) {
   /** A row that can be chosen; it gets its number when the page is put together. */
   static PageRow chosen(String mark, String text, String more, Subject subject) {
     return new PageRow(new Page.Row(Page.Look.TEXT, "", mark, text, more), Optional.of(subject));
+  }
+
+  /** A row that can be chosen by a number of its own; an empty one is given like any other's. */
+  static PageRow chosenBy(String number, String text, Subject subject) {
+    return new PageRow(new Page.Row(Page.Look.TEXT, number, "", text, ""), Optional.of(subject));
   }
 
   /** A named value: the name has 18 cells, the value as many lines as it needs. */
@@ -114,15 +130,21 @@ record PageRow(Page.Row shown, Optional<Subject> subject) {
     return PageText.wrapped(text, cells);
   }
 
-  /** Numbers the rows that can be chosen, from 1. */
+  /** Numbers the rows that can be chosen and have no number of their own, from 1. */
   static List<PageRow> numbered(List<PageRow> rows) {
+    Set<String> taken = rows.stream().map(r -> r.shown.number()).collect(Collectors.toSet());
     List<PageRow> numbered = new ArrayList<>();
     int number = 0;
     for (PageRow row : rows) {
-      boolean canBeChosen = row.subject.isPresent();
-      number += canBeChosen ? 1 : 0;
-      numbered.add(
-          canBeChosen ? new PageRow(row.shown.numbered(String.valueOf(number)), row.subject) : row);
+      boolean isNumbered = row.subject.isEmpty() || !row.shown.number().isEmpty();
+      if (isNumbered) {
+        numbered.add(row);
+        continue;
+      }
+      do {
+        number++;
+      } while (taken.contains(String.valueOf(number)));
+      numbered.add(new PageRow(row.shown.numbered(String.valueOf(number)), row.subject));
     }
     return List.copyOf(numbered);
   }

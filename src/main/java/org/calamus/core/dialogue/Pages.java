@@ -1,9 +1,13 @@
 package org.calamus.core.dialogue;
 
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.calamus.core.record.FieldValue;
+import org.calamus.core.record.Provenance;
 import org.calamus.core.speech.Command;
+import org.calamus.core.speech.Heard;
 import org.calamus.core.speech.Meaning;
 
 /**
@@ -31,12 +35,14 @@ final class Pages {
   private final PageContents contents;
   private final Opening opening;
   private final Correcting correcting;
+  private final Values values;
 
   Pages(Setup setup) {
     this.prompts = new Prompts(setup);
     this.contents = new PageContents(setup);
     this.opening = new Opening(setup);
     this.correcting = new Correcting(setup);
+    this.values = new Values(setup);
   }
 
   static boolean isShown(State state) {
@@ -169,9 +175,13 @@ final class Pages {
       return Step.of(state.message(NOTHING_TO_CHOOSE));
     }
     String longer = here.digits() + c;
-    String digits = here.has(longer) || longer.length() == 1 ? longer : String.valueOf(c);
+    String digits = here.begins(longer) || longer.length() == 1 ? longer : String.valueOf(c);
     if (here.has(digits)) {
       return Step.of(showing(state, here.choosing(digits)));
+    }
+    if (here.begins(digits)) {
+      String more = "Numbers that begin with " + digits + ": strike the rest, then Enter.";
+      return Step.of(showing(state, here.choosing(digits)).message(more));
     }
     String shown = longer.length() > LONGEST_NUMBER ? digits : longer;
     return Step.of(showing(state, here.choosing("")).message("There is no row " + shown + " here."))
@@ -180,6 +190,9 @@ final class Pages {
 
   /** Enter: opens what the chosen row stands for; a record that is shown whole is corrected. */
   private Step act(State state, Browsing here) {
+    if (here.chosen().isPresent() && here.chosen().get() instanceof PageRow.Subject.OfCode of) {
+      return give(state, of, here.digits());
+    }
     if (here.chosen().isPresent()) {
       return opening.subject(state, here, here.chosen().get());
     }
@@ -189,6 +202,16 @@ final class Pages {
     return Step.of(
         state.message(
             here.hasNumbers() ? "Strike the number of a row, then Enter." : NOTHING_TO_CHOOSE));
+  }
+
+  /** The chosen code goes into its field as if its number were struck there. */
+  private Step give(State state, PageRow.Subject.OfCode chosen, String number) {
+    Provenance keyed = new Provenance(Provenance.Way.KEYED, number);
+    Heard code = new Heard.One(new FieldValue.Code(chosen.code()));
+    return values.inPlace(
+        left(state).message(""),
+        List.of(new Offer(chosen.field(), code, keyed)),
+        state.console().now());
   }
 
   /** The store has told what a record has gone through: shown where that record still is. */

@@ -39,6 +39,7 @@ record Sayable(Command command, String keys, String meaning) {
           new Sayable(Command.PAGE_STRINGS, "+72", "band strings"),
           new Sayable(Command.PAGE_SPECIES, "+73", "species, hours"),
           new Sayable(Command.PAGE_EFFORT, "+75", "net-hours"),
+          new Sayable(Command.PAGE_NUMBERS, "+77", "list of species"),
           new Sayable(Command.PAGE_COMMANDS, "+74", "all commands"),
           new Sayable(Command.STAND_BY, "+95", "pause"),
           new Sayable(Command.RESUME, "+95", "go on"),
@@ -122,6 +123,7 @@ record Sayable(Command command, String keys, String meaning) {
       case PAGE_STRINGS:
       case PAGE_SPECIES:
       case PAGE_EFFORT:
+      case PAGE_NUMBERS:
       case PAGE_COMMANDS:
         return isAsking ? "answer first" : "";
       default:

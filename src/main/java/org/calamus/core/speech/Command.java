@@ -80,6 +80,8 @@ public enum Command {
   PAGE_SPECIES,
   /** Show the net-hours. */
   PAGE_EFFORT,
+  /** Show the species with the numbers that are struck for them. */
+  PAGE_NUMBERS,
   /** Show everything that may be said and struck now. */
   PAGE_COMMANDS,
   /** End the session. */

@@ -104,6 +104,10 @@ final class PageViews {
     return page("+73");
   }
 
+  static View numbers() {
+    return page("+7772");
+  }
+
   static View commands() {
     return page("+74");
   }

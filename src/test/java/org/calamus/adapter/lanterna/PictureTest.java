@@ -67,6 +67,7 @@ class PictureTest {
     pictures.put("page-record-corrected-leafed", PageViews.recordCorrectedLeafed());
     pictures.put("page-strings", PageViews.strings());
     pictures.put("page-species", PageViews.species());
+    pictures.put("page-numbers", PageViews.numbers());
     pictures.put("page-commands", PageViews.commands());
     pictures.put("page-commands-leafed", PageViews.commandsLeafed());
     pictures.put("page-held-long", PageViews.heldLong());

@@ -52,6 +52,7 @@ class PagesTest {
     "+71, console daily records, 'Records of the day, 2026-06-13'",
     "+72, console string accounts, Band strings",
     "+73, console species summary, 'Species, 2026-06-13'",
+    "+77, console species numbers, Species by number",
     "+75, console netting effort, 'Net-hours, 2026-06-13'",
     "+74, console available commands, What can be said and struck"
   })
@@ -397,6 +398,76 @@ class PagesTest {
   }
 
   @Test
+  void theSpeciesOfTheSeasonComeFirstWithTheNumbersThatAreStruckForThem() {
+    assertThat(rows(evening().keys("+77")))
+        .startsWith(
+            "Strike a number, then Enter: the species is taken.",
+            "Caught this year",
+            "WBNU    White-breasted Nuthatch                         2 birds",
+            "CEDW    Cedar Waxwing                                   1 bird",
+            "The others",
+            "SSHA    Sharp-shinned Hawk");
+    assertThat(page(evening().keys("+77")).rows())
+        .extracting(Page.Row::number)
+        .containsSubsequence("7270", "6190", "3320")
+        .filteredOn(number -> !number.isEmpty())
+        .doesNotHaveDuplicates()
+        .hasSize(Fenwick.species().species().size());
+  }
+
+  @Test
+  void aSpeciesThatIsChosenFromTheListIsTakenAsIfItsNumberWereStruck() {
+    Talk listed = Talk.atFenwick().keys("284155601\n+775810\n");
+    Talk struck = Talk.atFenwick().keys("284155601\n5810\n");
+    assertThat(listed.field(FieldId.SPECIES)).isEqualTo("SOSP");
+    assertThat(listed.view().page()).isEmpty();
+    assertThat(listed.lastSpoken()).isEqualTo(struck.lastSpoken());
+    assertThat(listed.view().asked()).isEqualTo(struck.view().asked());
+    assertThat(listed.record().orElseThrow().entry(FieldId.SPECIES).orElseThrow().provenance())
+        .isEqualTo(struck.record().orElseThrow().entry(FieldId.SPECIES).orElseThrow().provenance());
+  }
+
+  @Test
+  void theFirstDigitsOfANumberBringItsRowsIntoSight() {
+    Talk talk = Talk.atFenwick().keys("+77").keys("58");
+    assertThat(page(talk).chosen()).isEmpty();
+    assertThat(page(talk).rows().get(page(talk).first()).number()).startsWith("58");
+    assertThat(talk.view().message())
+        .isEqualTo("Numbers that begin with 58: strike the rest, then Enter.");
+    assertThat(page(talk.keys("10")).chosen()).contains("5810");
+  }
+
+  @Test
+  void aSpeciesIsChosenByLeafingAndThePoint() {
+    Talk talk = Talk.atFenwick().keys("284155601\n+77**.");
+    String number = page(talk).chosen().orElseThrow();
+    assertThat(page(talk).rows().get(page(talk).first()).number()).isEqualTo(number);
+    String code =
+        Fenwick.form().spec(FieldId.SPECIES).kind()
+                instanceof org.calamus.core.form.FieldKind.Coded coded
+            ? coded.table().byDigits(number).orElseThrow().code()
+            : "";
+    assertThat(talk.keys("\n").field(FieldId.SPECIES)).isEqualTo(code);
+  }
+
+  @Test
+  void theKeyOfTheListIsAmongTheHintsWhileTheSpeciesIsAsked() {
+    View.Hint hint = new View.Hint("", "+77", "list of species");
+    Talk talk = Talk.atFenwick();
+    assertThat(talk.view().hints()).doesNotContain(hint);
+    assertThat(talk.keys("284155601\n").view().hints()).contains(hint);
+    assertThat(talk.keys("5810\n").view().hints()).doesNotContain(hint);
+  }
+
+  @Test
+  void aSpeciesFromTheListThatIsDoubtedIsAskedAbout() {
+    Talk talk =
+        Talk.atFenwick().keys("284155601\n").say("wing nine two").keys("+03").keys("+775810\n");
+    assertThat(talk.view().page()).isEmpty();
+    assertThat(talk.view().question()).isPresent();
+  }
+
+  @Test
   void theCommandsAreThoseOfTheDispatcher() {
     Talk talk = Talk.atFenwick().keys(BIRD).keys("+74");
     String all = String.join("\n", rows(talk));
@@ -413,7 +484,8 @@ class PagesTest {
 
   @Test
   void noRowIsWiderThanAPage() {
-    for (String keys : List.of("+70", "+71", "+72", "+73", "+74", "+711\n", "+721\n", "+731\n")) {
+    for (String keys :
+        List.of("+70", "+71", "+72", "+73", "+74", "+77", "+711\n", "+721\n", "+731\n")) {
       assertThat(rows(evening().keys(keys)))
           .as(keys)
           .allSatisfy(row -> assertThat(row.length()).isLessThanOrEqualTo(78));
