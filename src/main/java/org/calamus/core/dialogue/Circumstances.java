@@ -56,7 +56,8 @@ public record Circumstances(
 
   static Circumstances of(State state, Setup setup) {
     Optional<FieldId> asked = Dialogue.askedField(state);
-    Optional<FieldId> inQuestion = state.question().isPresent() ? asked : Optional.empty();
+    Optional<FieldId> inQuestion =
+        Doubts.goneOn(state).question().isPresent() ? asked : Optional.empty();
     Map<FieldId, String> values = new EnumMap<>(FieldId.class);
     state.record().ifPresent(r -> r.entries().forEach((f, e) -> values.put(f, e.value().text())));
     return new Circumstances(

@@ -81,9 +81,14 @@ final class Deciding {
 
   /** What the rules find of a value. */
   List<Finding> findings(State state, Offer offer, FieldValue value, Instant at) {
-    Entry entry = new Entry(value, offer.provenance(), at, offer.overruled());
-    CaptureRecord candidate = taking.current(state, at).with(offer.field(), entry);
+    CaptureRecord candidate = with(state, offer, value, at);
     return setup.rules().check(candidate, offer.field(), state.known(), at);
+  }
+
+  /** The record as it would be with a value. */
+  CaptureRecord with(State state, Offer offer, FieldValue value, Instant at) {
+    Entry entry = new Entry(value, offer.provenance(), at, offer.overruled());
+    return taking.current(state, at).with(offer.field(), entry);
   }
 
   /** A bird that is released while something required is missing is released early. */

@@ -113,6 +113,9 @@ public final class Dialogue {
       return state.open();
     }
     Question question = state.question().get();
+    if (question instanceof Question.Lacking) {
+      return state.open();
+    }
     if (question instanceof Question.Keep keep) {
       return Optional.of(keep.field());
     }
@@ -266,7 +269,7 @@ public final class Dialogue {
 
   private Step understood(State state, Event.Heard heard) {
     Optional<FieldId> inQuestion =
-        state.question().isPresent() ? askedField(state) : Optional.empty();
+        Doubts.goneOn(state).question().isPresent() ? askedField(state) : Optional.empty();
     Meaning meaning =
         setup
             .interpreter()
@@ -275,6 +278,12 @@ public final class Dialogue {
                 askedField(state),
                 inQuestion.or(state::lastGiven),
                 new NextBand(setup).completing(state));
+    boolean isMissed = meaning instanceof Meaning.Chatter || meaning instanceof Meaning.Unclear;
+    Optional<Question> question = Doubts.goneOn(state).question();
+    if (isMissed && question.isPresent() && setup.interpreter().isNaming(heard.utterance())) {
+      State here = Heeding.understood(attended(Pages.heard(state, meaning)), heard.at());
+      return prompts.miss(here, Questions.answers(question.get()));
+    }
     if (meaning instanceof Meaning.Chatter) {
       return heeding.chatter(state, heard);
     }

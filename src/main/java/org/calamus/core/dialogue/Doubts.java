@@ -57,17 +57,11 @@ final class Doubts {
   }
 
   private String spoken(State state, Question.Keep keep, FieldSpec spec) {
-    if (lacking(state, keep).isPresent()) {
-      return "go on without";
-    }
     return isPair(state, keep) ? "keep both" : "keep " + phrases.spokenWithName(spec, keep.value());
   }
 
   /** The question as the screen shows it behind the doubt. */
   String shown(State state, Question.Keep keep) {
-    if (lacking(state, keep).isPresent()) {
-      return "Go on without?";
-    }
     // in a sentence a comma parts a code from its words, not the gap of a table
     String value =
         phrases.shown(setup.form().spec(keep.field()), keep.value()).replaceFirst("  ", ", ");
@@ -87,21 +81,32 @@ final class Doubts {
   }
 
   /**
-   * The evidence that another field names and that the record lacks, where the doubt is about that:
+   * The evidence that another field names and that the record lacks, where a doubt is about that:
    * the value just given has nothing to do with it.
    */
-  Optional<FieldId> lacking(State state, Question.Keep keep) {
-    if (keep.isAboutValue() || state.record().isEmpty()) {
-      return Optional.empty();
-    }
-    CaptureRecord record =
-        state
-            .record()
-            .get()
-            .with(
-                keep.field(),
-                new Entry(keep.value(), keep.provenance(), state.console().now(), List.of()));
-    return setup.rules().evidenceLacking(record, keep.doubts().get(0).field()).stream().findFirst();
+  Optional<FieldId> lacking(CaptureRecord record, FieldId given, Finding doubt) {
+    return doubt.field() == given || doubt.severity() != Finding.Severity.ASKS
+        ? Optional.empty()
+        : setup.rules().evidenceLacking(record, doubt.field()).stream()
+            .filter(evidence -> doubt.rule().equals(doubt.field().key() + "." + evidence.key()))
+            .findFirst();
+  }
+
+  /** Whether the open question is about evidence that is lacking. */
+  static boolean isLacking(State state) {
+    return state.question().filter(Question.Lacking.class::isInstance).isPresent();
+  }
+
+  /** The state of a bander who goes on without answering a question about lacking evidence. */
+  static State goneOn(State state) {
+    return isLacking(state) ? state.withQuestion(Optional.empty()) : state;
+  }
+
+  /** Asks about lacking evidence behind a value that is taken, and stays shown as taken. */
+  Step ask(State state, Question.Lacking lacking, List<String> told) {
+    return Step.of(state.withQuestion(Optional.of(lacking)))
+        .then(new Effect.Sound(Tone.LOOK_HERE))
+        .say(Prompts.joined(told, lacking.doubt().spoken() + ". go on without"));
   }
 
   /** The question with its first doubt answered; the answer stands with the field it is about. */

@@ -26,7 +26,8 @@ final class Moving {
   }
 
   /** Asks a field now; its value stays until another is taken. */
-  Step open(State state, FieldId field) {
+  Step open(State before, FieldId field) {
+    State state = Doubts.goneOn(before);
     if (Values.isOtherQuestion(state)) {
       return prompts.miss(state, "answer affirm or negative first");
     }
@@ -45,7 +46,8 @@ final class Moving {
   }
 
   /** Leaves the field that is asked as it is and asks the next that has no value. */
-  Step next(State state) {
+  Step next(State before) {
+    State state = Doubts.goneOn(before);
     Optional<FieldId> from = Dialogue.askedField(state);
     if (Values.isOtherQuestion(state)) {
       return prompts.miss(state, "answer affirm or negative first");

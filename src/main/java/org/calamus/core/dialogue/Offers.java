@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
@@ -99,7 +100,11 @@ final class Offers {
     if (findings.stream().anyMatch(f -> f.severity() == Finding.Severity.REFUSED)) {
       return step.then(s -> refuse(s, first.field(), findings.get(0), told, at));
     }
-    List<Finding> doubted = doubted(first, findings);
+    CaptureRecord with = deciding.with(state, first, value.get(), at);
+    List<Finding> doubted =
+        doubted(first, findings).stream()
+            .filter(f -> doubts.lacking(with, first.field(), f).isEmpty())
+            .toList();
     if (!doubted.isEmpty()) {
       Question.Keep keep = Doubts.question(first, value.get(), doubted, rest);
       return step.then(s -> doubts.ask(s, keep, told));
@@ -108,13 +113,46 @@ final class Offers {
     Entry entry = new Entry(value.get(), first.provenance(), at, overruled);
     List<String> more = new ArrayList<>(told);
     more.addAll(taking.readback(state, first, value.get()));
-    String note = findings.stream().map(Finding::shown).findFirst().orElse("");
+    String note =
+        findings.stream()
+            .filter(f -> f.severity() == Finding.Severity.NOTES)
+            .map(Finding::shown)
+            .findFirst()
+            .orElse("");
     Step taken =
         step.then(s -> taking.take(s, first.field(), entry))
             .then(s -> note.isEmpty() ? Step.of(s) : Step.of(s.message(note)))
             .then(s -> taking.proposed(s, first.field()));
     conclusions.told(taken.state(), first.field()).ifPresent(more::add);
-    return offer(taken, with(conclusions.after(taken.state(), first.field()), rest), more, at);
+    List<Offer> left = with(conclusions.after(taken.state(), first.field()), rest);
+    Optional<Question.Lacking> lacking =
+        left.isEmpty() ? lacking(taken.state(), first.field(), findings) : Optional.empty();
+    return lacking.isPresent()
+        ? taken.then(s -> doubts.ask(s, lacking.get(), more))
+        : offer(taken, left, more, at);
+  }
+
+  /**
+   * The evidence to ask about behind a value that was taken: not where another value follows, which
+   * asks again, nor where the bird is gone.
+   */
+  private Optional<Question.Lacking> lacking(State state, FieldId given, List<Finding> findings) {
+    if (hasWaiting(state) || Saving.isBirdGone(state)) {
+      return Optional.empty();
+    }
+    CaptureRecord record = state.record().orElseThrow();
+    return findings.stream()
+        .flatMap(
+            f ->
+                doubts.lacking(record, given, f).stream()
+                    .map(evidence -> new Question.Lacking(given, evidence, f)))
+        .findFirst();
+  }
+
+  /** The bander goes on without the evidence: that stands with the field which names it. */
+  Step without(State state, Question.Lacking lacking, Instant at) {
+    return Doubts.confirm(state.withQuestion(Optional.empty()), lacking.doubt(), lacking.given())
+        .then(s -> offer(s, List.of(), at));
   }
 
   private static List<Finding> doubted(Offer offer, List<Finding> findings) {
@@ -185,17 +223,8 @@ final class Offers {
     return new Entry(keep.value(), keep.provenance(), at, overruled);
   }
 
-  /**
-   * The bander drops the doubted value: the field is asked again, after what else was said. Where
-   * evidence is lacking the value is none of the matter: it is taken, and the evidence is asked.
-   */
+  /** The bander drops the doubted value: the field is asked again, after what else was said. */
   Step drop(State state, Question.Keep keep, Instant at) {
-    Optional<FieldId> lacking = doubts.lacking(state, keep);
-    if (lacking.isPresent()) {
-      return taking
-          .take(state, keep.field(), entry(keep, at))
-          .then(s -> offer(s.withOpen(lacking), keep.rest(), at));
-    }
     State dropped =
         state
             .withQuestion(Optional.empty())

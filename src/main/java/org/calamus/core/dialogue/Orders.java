@@ -56,8 +56,12 @@ final class Orders {
       case AFFIRM:
         return affirm(state, at);
       case NEGATIVE:
-      case CORRECT:
         return field.isPresent() ? moving.open(state, field.get()) : refuse(state, at);
+      case CORRECT:
+        // the value behind which evidence is asked for is taken, and can be taken back
+        return field.isPresent()
+            ? moving.open(state, field.get())
+            : refuse(Doubts.goneOn(state), at);
       case REPEAT:
         return telling.repeat(state);
       case READBACK:
@@ -115,6 +119,9 @@ final class Orders {
     if (question instanceof Question.Keep keep) {
       return offers.keep(state.withQuestion(Optional.empty()), keep, at);
     }
+    if (question instanceof Question.Lacking lacking) {
+      return offers.without(state, lacking, at);
+    }
     if (BandQuestions.isBand(question) || question instanceof Question.Which) {
       return prompts.miss(state, Questions.answers(question));
     }
@@ -148,6 +155,9 @@ final class Orders {
       return offers.drop(state, keep, at);
     }
     State answered = state.withQuestion(Optional.empty()).message("");
+    if (question instanceof Question.Lacking lacking) {
+      return prompts.prompt(answered.withOpen(Optional.of(lacking.evidence())), "");
+    }
     if (question instanceof Question.Which which) {
       return offers.offer(
           answered.withOpen(Optional.of(which.field())).face(Face::withoutBig), which.rest(), at);

@@ -55,6 +55,16 @@ sealed interface Question {
   }
 
   /**
+   * Shall the record go on without the evidence that another field names? The value behind which it
+   * is asked is taken already; whatever else is given goes on.
+   *
+   * @param given the field whose value was taken
+   * @param evidence the empty field
+   * @param doubt what is doubted of the field that names the evidence
+   */
+  record Lacking(FieldId given, FieldId evidence, Finding doubt) implements Question {}
+
+  /**
    * What became of the bands between the one expected and the one given? They are lost, destroyed,
    * or used out of order; until that is said the band is not taken.
    *

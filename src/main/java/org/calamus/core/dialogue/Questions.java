@@ -25,6 +25,10 @@ record Questions(Setup setup) {
     if (question instanceof Question.Keep keep) {
       return keep.doubts().get(0).shown() + " " + new Doubts(setup).shown(state, keep);
     }
+    if (question instanceof Question.Lacking lacking) {
+      String evidence = setup.form().spec(lacking.evidence()).label();
+      return lacking.doubt().shown() + " Go on without? Negative asks for " + evidence + ".";
+    }
     if (question instanceof Question.Which which) {
       return new Twins(setup).shown(which);
     }

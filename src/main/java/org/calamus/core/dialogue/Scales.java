@@ -56,10 +56,11 @@ final class Scales {
     if (state.record().isEmpty()) {
       return early(state, offer, settled);
     }
-    boolean mustWait = state.question().isPresent() || !state.face().keys().isEmpty();
+    State free = Doubts.goneOn(state);
+    boolean mustWait = free.question().isPresent() || !state.face().keys().isEmpty();
     return mustWait
         ? Step.of(state.console(c -> c.withWaiting(Optional.of(offer))))
-        : offers.offer(state, List.of(offer), at);
+        : offers.offer(free, List.of(offer), at);
   }
 
   private static Offer offer(DeviceDescription device, Settled settled) {

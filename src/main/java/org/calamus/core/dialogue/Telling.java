@@ -77,6 +77,9 @@ final class Telling {
   }
 
   private static String fitting(Question question) {
+    if (question instanceof Question.Lacking) {
+      return "affirm goes on without, negative asks for it. or give the next value";
+    }
     if (question instanceof Question.Resume resume && resume.saved().isPresent()) {
       return "affirm carries the correction on, negative gives it up";
     }

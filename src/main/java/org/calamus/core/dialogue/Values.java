@@ -38,7 +38,7 @@ final class Values {
     }
     Provenance provenance = new Provenance(Provenance.Way.SAID, words);
     Optional<FieldId> unnamed =
-        given.isCorrection() && state.question().isEmpty()
+        given.isCorrection() && Doubts.goneOn(state).question().isEmpty()
             ? state.lastGiven()
             : Dialogue.askedField(state);
     if (isLeftToKeypad(state, given, unnamed)) {
@@ -91,6 +91,9 @@ final class Values {
           ? scribe.set(state, given.get(0))
           : offers.offer(state, given, at);
     }
+    if (question.get() instanceof Question.Lacking lacking) {
+      return kept(offers.offer(Doubts.goneOn(state), given, at), state, lacking);
+    }
     if (question.get() instanceof Question.Keep keep) {
       return offers.offer(
           state.withOpen(Optional.of(keep.field())), Offers.with(given, behind(keep, given)), at);
@@ -101,19 +104,36 @@ final class Values {
     }
     State asked = state.withQuestion(Optional.empty()).withOpen(Optional.of(FieldId.BAND));
     if (question.get() instanceof Question.Skipped skipped) {
-      boolean hasBand = given.stream().anyMatch(Values::isBand);
       return fate(given)
           .map(fate -> account(state, skipped, fate, at))
-          .orElseGet(
-              () ->
-                  hasBand
-                      ? offers.offer(asked, Offers.with(given, skipped.rest()), at)
-                      : prompts.miss(state, BandQuestions.answers(skipped)));
+          .orElseGet(() -> beside(state, asked, skipped, given, at));
     }
     if (question.get() instanceof Question.Twice twice) {
       return readAgain(asked, twice, given, at);
     }
     return offers.offer(state, given, at);
+  }
+
+  /** The band once more, or what is given for other fields: the question comes back behind it. */
+  private Step beside(
+      State state, State asked, Question.Skipped skipped, List<Offer> given, Instant at) {
+    if (given.stream().anyMatch(Values::isBand)) {
+      return offers.offer(asked, Offers.with(given, skipped.rest()), at);
+    }
+    if (given.stream().allMatch(o -> o.field() == FieldId.BAND || o.field() == FieldId.KIND)) {
+      return prompts.miss(state, BandQuestions.answers(skipped));
+    }
+    List<Offer> all = Offers.with(given, BandQuestions.skippedTo(skipped, List.of()));
+    return kept(offers.offer(asked, all, at), state, skipped);
+  }
+
+  /** A question that is still to be answered where nothing was taken and no other is open. */
+  private static Step kept(Step step, State before, Question question) {
+    boolean isLeft =
+        step.state().question().isEmpty() && step.state().record().equals(before.record());
+    return isLeft
+        ? new Step(step.state().withQuestion(Optional.of(question)), step.effects())
+        : step;
   }
 
   /** The bands that were skipped are lost or destroyed; then the band in question is taken. */
@@ -127,6 +147,12 @@ final class Values {
 
   private Step readAgain(State asked, Question.Twice twice, List<Offer> given, Instant at) {
     Optional<Offer> second = given.stream().filter(o -> o.field() == FieldId.BAND).findFirst();
+    boolean isBeside = second.isEmpty() && given.stream().noneMatch(o -> o.field() == FieldId.KIND);
+    if (isBeside) {
+      Offer first = new Offer(FieldId.BAND, new Heard.One(twice.band()), twice.provenance());
+      List<Offer> all = Offers.with(given, Offers.with(List.of(first), twice.rest()));
+      return kept(offers.offer(asked, all, at), asked, twice);
+    }
     if (second.isEmpty() || second.get().heard() instanceof Heard.No) {
       return prompts.miss(asked.withQuestion(Optional.of(twice)), "read the band once more");
     }
@@ -169,6 +195,7 @@ final class Values {
         .filter(
             q ->
                 !(q instanceof Question.Keep)
+                    && !(q instanceof Question.Lacking)
                     && !(q instanceof Question.Which)
                     && !(q instanceof Question.Skipped)
                     && !(q instanceof Question.Twice))

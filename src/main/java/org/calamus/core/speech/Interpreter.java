@@ -79,6 +79,27 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     return false;
   }
 
+  /**
+   * Whether an utterance begins with the name of a field: whoever says that talks to the console,
+   * even where the rest is not understood.
+   */
+  public boolean isNaming(Utterance utterance) {
+    List<Word> words = utterance.words();
+    for (int end = 1; end <= words.size(); end++) {
+      List<Word> first = words.subList(0, end);
+      boolean isSure = first.stream().allMatch(w -> w.confidence() >= LIMITS.leastConfidence());
+      Optional<List<Token>> tokens = isSure ? Tokens.of(first, vocabulary) : Optional.empty();
+      if (tokens.filter(t -> t.size() == 1 && isName(t.get(0))).isPresent()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean isName(Token token) {
+    return token instanceof Token.Field || token instanceof Token.NameOrCode;
+  }
+
   private static boolean isResuming(Token token) {
     return token instanceof Token.Order order && order.command() == Command.RESUME;
   }

@@ -45,6 +45,9 @@ enum Situation {
   CODES_QUESTION_AND_PARTS_DOWN(
       Situation::withBand, talk -> allDown(talk.keys("1\n")).keys("17\n")),
   KEEP(Situation::withBand, talk -> talk.keys("+1729\n")),
+  LACKING(
+      Situation::withBand,
+      talk -> talk.say("hatching year").say("how aged skull").say("next field").keys("+1792\n")),
   CONFIRMED(Situation::withBand, talk -> talk.keys("+1729\n\n")),
   WHICH(Situation::shortForm, talk -> talk.say("weight fifty")),
   SKIPPED(Situation::afterOne, talk -> talk.keys("7270\n604\n")),

@@ -111,6 +111,82 @@ class DoubtsTest {
     assertThat(confirmed(talk, FieldId.FAT)).isEmpty();
   }
 
+  /** How the bird was aged names the skull, which was then gone past. */
+  private static Talk withoutSkull() {
+    return wholeForm()
+        .say("six zero one")
+        .say("hatching year")
+        .say("how aged skull")
+        .say("next field");
+  }
+
+  @Test
+  void aValueIsNotHeldBackByADoubtAboutOtherEvidence() {
+    Talk talk = withoutSkull().say("wing nine two");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("92");
+    assertThat(talk.lastSpoken())
+        .isEqualTo("wing nine two. how aged skull, but skull is empty. go on without");
+    assertThat(talk.view().question().orElseThrow())
+        .endsWith("Go on without? Negative asks for Skull.");
+    assertThat(talk.view().asked()).as("what is struck goes on").isEqualTo("Fat");
+  }
+
+  @Test
+  void whoeverGoesOnLosesNothing() {
+    Talk talk = withoutSkull().say("wing nine two").keys("2\n");
+    assertThat(talk.field(FieldId.FAT)).isEqualTo("2");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("92");
+    talk.say("sex male").say("next field").say("net twelve");
+    assertThat(talk.field(FieldId.SEX)).isEqualTo("M");
+    assertThat(talk.field(FieldId.NET)).isEqualTo("12");
+    assertThat(talk.view().question()).as("asked until it is answered").isPresent();
+    assertThat(talk.say("skull two").view().question()).isEmpty();
+    assertThat(talk.field(FieldId.SKULL)).isEqualTo("2");
+  }
+
+  @Test
+  void aQuestionAboutEvidenceIsAnsweredBeforeSaving() {
+    Talk talk = withoutSkull().say("male").say("wing nine two");
+    assertThat(talk.say("save record").lastSpoken()).endsWith("answer affirm or negative first");
+    talk.say("affirm").say("save record");
+    assertThat(talk.saved()).isEqualTo(1);
+    assertThat(talk.asSaved(1).entry(FieldId.HOW_AGED).orElseThrow().confirmedRules())
+        .containsExactly("how-aged.skull");
+  }
+
+  @Test
+  void theValueBehindWhichEvidenceIsAskedForIsCorrectedAndTakenBack() {
+    Talk talk = withoutSkull().say("wing nine two").say("correction nine five");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("95");
+    assertThat(talk.view().question()).isPresent();
+    talk.say("correction");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("92");
+    assertThat(talk.view().question()).isEmpty();
+  }
+
+  @Test
+  void whatIsNotUnderstoodLeavesTheQuestionAboutEvidenceOpen() {
+    Talk talk = withoutSkull().say("wing nine two").say("point point");
+    assertThat(talk.view().question()).isPresent();
+    assertThat(talk.say("weight point point").view().question()).isPresent();
+  }
+
+  @Test
+  void theBirdGoesThoughEvidenceIsAskedFor() {
+    Talk talk = withoutSkull().say("wing nine two").keys("+/");
+    assertThat(talk.saved()).isEqualTo(1);
+    assertThat(talk.asSaved(1).value(FieldId.WING)).isPresent();
+  }
+
+  @Test
+  void aMassThatSettlesIsTakenThoughEvidenceIsAskedFor() {
+    Talk talk = withBalance().say("two eight four one five five six zero one");
+    talk.say("white breasted nuthatch").say("how aged skull").say("next field");
+    talk.say("wing nine two");
+    talk.weigh("0.0", "22.3", "22.3", "22.3", "22.3", "22.3", "22.3", "22.3");
+    assertThat(talk.field(FieldId.MASS)).isEqualTo("22.3");
+  }
+
   @Test
   void aMassWeighedBeforeTheBirdIsAskedAboutWithItsFirstValue() {
     Talk talk = withBalance().weigh("0.0", "22.3", "22.3");

@@ -220,7 +220,7 @@ class WholeRecordTest {
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
     assertThat(talk.lastSpoken())
         .isEqualTo("bands six zero one to six zero two skipped. lost, destroyed, or out of order");
-    talk.say("affirm").say("negative save record").say("wing nine two");
+    talk.say("affirm").say("negative save record");
     assertThat(talk.field(FieldId.BAND)).as("only its own answers help").isEqualTo("-");
     talk.say(fate);
     assertThat(talk.field(FieldId.BAND)).isEqualTo("2841-55603");
@@ -228,6 +228,43 @@ class WholeRecordTest {
     assertThat(talk.state().known().ledger().fateOf(band("2841-55601"))).contains(expected);
     assertThat(talk.state().known().ledger().fateOf(band("2841-55602"))).contains(expected);
     assertThat(talk.effects()).filteredOn(Effect.AccountFor.class::isInstance).hasSize(2);
+  }
+
+  @Test
+  void whatIsSaidOfOtherFieldsIsTakenWhileSkippedBandsAreAskedAbout() {
+    Talk talk = talk().say("white breasted nuthatch").say("six zero three");
+    talk.say("wing nine two").say("second year").say("sex male").say("net twelve");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("92");
+    assertThat(talk.field(FieldId.AGE)).isEqualTo("SY");
+    assertThat(talk.field(FieldId.SEX)).isEqualTo("M");
+    assertThat(talk.field(FieldId.NET)).isEqualTo("12");
+    assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
+    assertThat(talk.view().question().orElseThrow()).startsWith("Band 2841-55603 is not the next");
+    assertThat(talk.state().console().attention().talk())
+        .isEqualTo(org.calamus.core.dialogue.Talk.OPEN);
+    talk.say("band lost");
+    assertThat(talk.field(FieldId.BAND)).isEqualTo("2841-55603");
+  }
+
+  @Test
+  void aValueThatIsRefusedOrNotUnderstoodLeavesTheQuestionAboutSkippedBands() {
+    Talk talk = talk().say("white breasted nuthatch").say("six zero three");
+    talk.say("wing nine two zero");
+    assertThat(talk.view().question().orElseThrow()).startsWith("Band 2841-55603 is not the next");
+    talk.say("wing point point");
+    assertThat(talk.say("band lost").field(FieldId.BAND)).isEqualTo("2841-55603");
+  }
+
+  @Test
+  void aNamedFieldWhileAQuestionIsOpenIsNoTalkOfOtherPeople() {
+    Talk talk = talk().say("white breasted nuthatch").say("six zero three");
+    for (int i = 0; i < 6; i++) {
+      talk.say("wing song sparrow point");
+      talk.say("species [unk] [unk] [unk]");
+    }
+    assertThat(talk.state().console().attention().talk())
+        .isEqualTo(org.calamus.core.dialogue.Talk.OPEN);
+    assertThat(talk.view().question()).isPresent();
   }
 
   @Test
@@ -249,6 +286,16 @@ class WholeRecordTest {
     Talk talk = talk().say("white breasted nuthatch").say("six nine nine").say("band lost");
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
     assertThat(talk.effects()).noneMatch(Effect.AccountFor.class::isInstance);
+  }
+
+  @Test
+  void whatIsSaidOfOtherFieldsIsTakenBeforeTheSecondReading() {
+    Talk talk = talk().say("foreign band").say("one two three four five six seven eight nine");
+    talk.say("wing nine two");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("92");
+    assertThat(talk.lastSpoken()).endsWith("read the band once more");
+    talk.say("one two three four five six seven eight nine");
+    assertThat(talk.field(FieldId.BAND)).endsWith("56789");
   }
 
   @Test
