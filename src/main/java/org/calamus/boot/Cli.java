@@ -48,8 +48,19 @@ public final class Cli implements Callable<Integer> {
     CommandLine line = new CommandLine(new Cli());
     line.setErr(new PrintWriter(System.err, true));
     line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.setParameterExceptionHandler(Cli::refuse);
     line.setExecutionExceptionHandler(Cli::explain);
     return line.execute(args);
+  }
+
+  /** What was typed wrong is said alone: a screenful of options would push it out of sight. */
+  private static int refuse(CommandLine.ParameterException wrong, String[] arguments) {
+    CommandLine line = wrong.getCommandLine();
+    PrintWriter err = line.getErr();
+    err.println(wrong.getMessage());
+    CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err);
+    err.println(line.getCommandSpec().qualifiedName() + " --help lists what can be given.");
+    return ExitCode.WRONG_USE;
   }
 
   private static int explain(
@@ -71,12 +82,11 @@ public final class Cli implements Callable<Integer> {
   }
 
   /**
-   * Says the last sentence. A failure may come when the ears have moved standard error to the log
-   * for good, so it is said on standard output.
+   * Says the last sentence, on standard output whatever went wrong: the ears may have moved
+   * standard error to the log for good by then, and nobody would see why nothing opened.
    */
   private static int end(CommandLine line, String sentence, int exitCode) {
-    PrintWriter where = exitCode == ExitCode.FAILURE ? line.getOut() : line.getErr();
-    where.println(sentence);
+    line.getOut().println(sentence);
     return exitCode;
   }
 

@@ -10,7 +10,8 @@ final class Options {
   @Option(
       names = "--data",
       paramLabel = "DIR",
-      description = "The folder of the records and settings (default: ~/.calamus).")
+      description =
+          "The folder of the records and settings (default: .calamus in the home folder).")
   private Path data;
 
   @Option(

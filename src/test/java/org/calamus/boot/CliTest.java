@@ -14,31 +14,62 @@ class CliTest {
 
   @TempDir Path folder;
 
+  private record Ended(int exitCode, String said) {}
+
+  /** Runs the command line and keeps what it says on standard output. */
+  private Ended run(String... arguments) {
+    PrintStream usual = System.out;
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (PrintStream caught = new PrintStream(out, true, StandardCharsets.UTF_8)) {
+      System.setOut(caught);
+      int exitCode = Cli.run(arguments);
+      return new Ended(exitCode, out.toString(StandardCharsets.UTF_8));
+    } finally {
+      System.setOut(usual);
+    }
+  }
+
   /** The ears move standard error to the log for good: "write them down now" must not go there. */
   @Test
   void runSaysAFailureOnStandardOutput() throws Exception {
     Path file = Files.writeString(folder.resolve("file"), "no folder");
-    PrintStream usual = System.out;
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    Ended ended =
+        run(
+            "capture",
+            "--plain",
+            "--keypad",
+            "--quiet",
+            "--data",
+            file.toString(),
+            "--cache",
+            folder.resolve("cache").toString());
+    assertThat(ended.exitCode()).isEqualTo(ExitCode.FAILURE);
+    assertThat(ended.said()).contains(file + " is not a folder; give");
+  }
+
+  /** A terminal that cannot be drawn on, or a wrong volume, ended without a word. */
+  @Test
+  void runSaysWhatIsWrongWhereTheLogHasTakenStandardError() {
+    Ended ended =
+        run("capture", "--plain", "--keypad", "--tone-volume", "0", "--data", folder.toString());
+    assertThat(ended.exitCode()).isEqualTo(ExitCode.WRONG_USE);
+    assertThat(ended.said()).contains("--tone-volume 0 is not 1 to 100");
+  }
+
+  @Test
+  void runSaysAWrongOptionInTwoLinesAndNotInAScreenful() {
+    PrintStream usual = System.err;
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
     int exitCode;
-    try (PrintStream caught = new PrintStream(out, true, StandardCharsets.UTF_8)) {
-      System.setOut(caught);
-      exitCode =
-          Cli.run(
-              new String[] {
-                "capture",
-                "--plain",
-                "--keypad",
-                "--quiet",
-                "--data",
-                file.toString(),
-                "--cache",
-                folder.resolve("cache").toString()
-              });
+    try (PrintStream caught = new PrintStream(err, true, StandardCharsets.UTF_8)) {
+      System.setErr(caught);
+      exitCode = Cli.run(new String[] {"capture", "--louder"});
     } finally {
-      System.setOut(usual);
+      System.setErr(usual);
     }
-    assertThat(exitCode).isEqualTo(ExitCode.FAILURE);
-    assertThat(out.toString(StandardCharsets.UTF_8)).contains(file + " is not a folder; give");
+    assertThat(exitCode).isEqualTo(ExitCode.WRONG_USE);
+    assertThat(err.toString(StandardCharsets.UTF_8).lines())
+        .containsExactly(
+            "Unknown option: '--louder'", "calamus capture --help lists what can be given.");
   }
 }

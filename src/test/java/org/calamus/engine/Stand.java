@@ -59,7 +59,10 @@ final class Stand {
   private Instant now = Instant.parse("2026-03-14T06:30:00Z");
 
   Stand() {
-    Setup setup = Fenwick.setup();
+    this(Fenwick.setup());
+  }
+
+  Stand(Setup setup) {
     engine =
         new Engine(
             new Dialogue(setup),

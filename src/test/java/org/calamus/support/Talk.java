@@ -71,11 +71,16 @@ public final class Talk {
 
   /** Has the balance of Fenwick Marsh send stable weights in grams, five a second. */
   public Talk weigh(String... amounts) {
+    return weighAt(Fenwick.balance().name(), amounts);
+  }
+
+  /** Has a balance at a port send stable weights in grams, five a second. */
+  public Talk weighAt(String port, String... amounts) {
     for (String amount : amounts) {
       Reading reading =
           new Reading(
               new BigDecimal(amount), Unit.GRAM, Reading.Stability.STABLE, "ST," + amount + " g");
-      event(new Event.ReadingArrived(now.plusMillis(200), Fenwick.balance().name(), reading));
+      event(new Event.ReadingArrived(now.plusMillis(200), port, Fenwick.balance().name(), reading));
     }
     return this;
   }

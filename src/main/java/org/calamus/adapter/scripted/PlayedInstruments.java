@@ -131,9 +131,10 @@ public final class PlayedInstruments implements Instruments {
     InstrumentDecoder.Step step = decoder.step(portion.bytes(), at);
     for (Decoded each : step.decoded()) {
       if (each instanceof Decoded.Measured measured) {
-        events.post(new Event.ReadingArrived(at, device.name(), measured.reading()));
+        events.post(new Event.ReadingArrived(at, device.name(), device.name(), measured.reading()));
       } else if (each instanceof Decoded.Fault fault) {
-        events.post(new Event.PartDown(at, Part.SCALE, fault.sentence()));
+        events.post(
+            new Event.PartDown(at, Part.SCALE, fault.sentence(), Optional.of(device.name())));
       }
     }
     return step.next();

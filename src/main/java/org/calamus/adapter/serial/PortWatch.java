@@ -130,7 +130,7 @@ final class PortWatch implements Runnable {
       if (decoded instanceof Decoded.Measured measured) {
         lastUnderstood = now;
         health.up();
-        sink.post(new Event.ReadingArrived(now, device.name(), measured.reading()));
+        sink.post(new Event.ReadingArrived(now, path, device.name(), measured.reading()));
       } else if (decoded instanceof Decoded.Fault fault) {
         lastUnderstood = now;
         health.down(fault.sentence());
@@ -176,7 +176,7 @@ final class PortWatch implements Runnable {
       if (!sentence.equals(said)) {
         isUp = false;
         said = sentence;
-        sink.post(new Event.PartDown(clock.now(), Part.SCALE, sentence));
+        sink.post(new Event.PartDown(clock.now(), Part.SCALE, sentence, Optional.of(path)));
       }
     }
   }

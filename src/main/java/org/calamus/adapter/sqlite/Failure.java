@@ -80,7 +80,7 @@ final class Failure {
   private static String reason(Path file, int code) {
     SQLiteErrorCode primary = SQLiteErrorCode.getErrorCode(code & PRIMARY_CODE);
     if (primary == SQLiteErrorCode.SQLITE_FULL || isOutOfSpace(primary, file)) {
-      return "the disk that holds " + file + " is full; free some space and do it again";
+      return "the disk is full; free some space and do it again (" + file + ")";
     }
     return switch (primary) {
       case SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->

@@ -57,6 +57,10 @@ final class SpeechGate {
   private final double[] buckets = new double[BUCKETS];
   private final double[] room = new double[BUCKETS];
   private int roomBucket;
+
+  /** Changes with the buckets alone: sorting a hundred levels for every frame would be waste. */
+  private double floor;
+
   private int openFrames;
   private int bucket;
   private double bucketEnergy;
@@ -82,6 +86,7 @@ final class SpeechGate {
     trailingFrames = usualTrailing;
     Arrays.fill(buckets, FIRST_FLOOR);
     Arrays.fill(room, LOWEST_FLOOR);
+    floor = measuredFloor();
   }
 
   /** Hears the next block. */
@@ -143,6 +148,10 @@ final class SpeechGate {
 
   /** The noise floor, in decibels below full scale, at least the one that a quiet room has. */
   double floor() {
+    return floor;
+  }
+
+  private double measuredFloor() {
     return Math.max(LOWEST_FLOOR, Math.max(quietest(), medianOfRoom()));
   }
 
@@ -159,7 +168,6 @@ final class SpeechGate {
   private boolean frame(double energy) {
     learn(energy);
     double level = Decibels.ofAmplitude(Math.sqrt(energy));
-    double floor = floor();
     double threshold =
         isOpen
             ? Math.max(floor + STAYS_ABOVE_FLOOR, loudest - STAYS_BELOW_LOUDEST)
@@ -204,6 +212,7 @@ final class SpeechGate {
       bucket = (bucket + 1) % BUCKETS;
       bucketEnergy = 0;
       bucketFrames = 0;
+      floor = measuredFloor();
     }
   }
 }

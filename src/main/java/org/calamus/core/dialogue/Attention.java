@@ -42,6 +42,11 @@ record Attention(
     return new Attention(Talk.OPEN, false, Optional.empty(), Instant.EPOCH, List.of(), false);
   }
 
+  /** Whether the session has begun; before that nobody can have left the console unused. */
+  boolean hasBegun() {
+    return activeAt.isAfter(Instant.EPOCH);
+  }
+
   /** The bander, or the station, has chosen; what was paused goes on. */
   Attention withTalk(Talk chosen, Instant at) {
     boolean isOpen = chosen == Talk.OPEN;

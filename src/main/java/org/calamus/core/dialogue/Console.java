@@ -17,8 +17,8 @@ import org.calamus.core.record.Reading;
  * @param isSpeaking whether the voice speaks
  * @param isHearing whether somebody speaks to the microphone
  * @param decibels the level at the microphone
- * @param live the last reading of a scale
- * @param weighings how far each scale has settled, by device name
+ * @param live the last reading of a scale, and of which
+ * @param weighings how far each scale has settled, by its port
  * @param waiting a settled mass that waits until a question is answered
  * @param warned how far the bander was warned that the bird is held too long
  * @param memo the name of the remarks being taken down; empty where none are
@@ -30,7 +30,7 @@ record Console(
     boolean isSpeaking,
     boolean isHearing,
     int decibels,
-    Optional<Reading> live,
+    Optional<Live> live,
     Map<String, Weighing> weighings,
     Optional<Offer> waiting,
     View.Hold warned,
@@ -39,6 +39,14 @@ record Console(
     Instant now) {
 
   private static final int SILENCE = -96;
+
+  /**
+   * What an instrument sent last.
+   *
+   * @param port which instrument
+   * @param reading its reading
+   */
+  record Live(String port, Reading reading) {}
 
   Console {
     Map<Part, View.Health> copy = new EnumMap<>(Part.class);
@@ -96,15 +104,15 @@ record Console(
         health, isSpeaking, hears, level, live, weighings, waiting, warned, memo, attention, now);
   }
 
-  Console withReading(String device, Reading reading, Weighing weighing) {
+  Console withReading(String port, Reading reading, Weighing weighing) {
     Map<String, Weighing> changed = new HashMap<>(weighings);
-    changed.put(device, weighing);
+    changed.put(port, weighing);
     return new Console(
         health,
         isSpeaking,
         isHearing,
         decibels,
-        Optional.of(reading),
+        Optional.of(new Live(port, reading)),
         changed,
         waiting,
         warned,
@@ -113,14 +121,17 @@ record Console(
         now);
   }
 
-  Console withoutReading() {
+  /** An instrument went away: what it had sent is forgotten, of all where it is not said which. */
+  Console withoutReading(Optional<String> port) {
+    Map<String, Weighing> left = new HashMap<>(weighings);
+    port.ifPresentOrElse(left::remove, left::clear);
     return new Console(
         health,
         isSpeaking,
         isHearing,
         decibels,
-        Optional.empty(),
-        Map.of(),
+        live.filter(l -> left.containsKey(l.port())),
+        left,
         waiting,
         warned,
         memo,

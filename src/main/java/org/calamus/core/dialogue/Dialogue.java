@@ -219,7 +219,11 @@ public final class Dialogue {
             .orElse(false);
     State told =
         state.console(c -> c.withHealth(new View.Health(down.part(), false, down.sentence())));
-    Step step = Step.of(down.part() == Part.SCALE ? told.console(Console::withoutReading) : told);
+    Step step =
+        Step.of(
+            down.part() == Part.SCALE
+                ? told.console(c -> c.withoutReading(down.port()))
+                : told);
     return wasUp ? step.then(new Effect.Sound(Tone.LOOK_HERE)) : step;
   }
 

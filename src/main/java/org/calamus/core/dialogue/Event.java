@@ -60,10 +60,13 @@ public sealed interface Event {
    * An instrument sent a reading.
    *
    * @param at when
+   * @param port which of several instruments: the path of its port, or the name of what stands for
+   *     it where it has none
    * @param device the name of the device description
    * @param reading what it sent
    */
-  record ReadingArrived(Instant at, String device, Reading reading) implements Event {}
+  record ReadingArrived(Instant at, String port, String device, Reading reading)
+      implements Event {}
 
   /**
    * A part of the console works, or works again.
@@ -80,8 +83,16 @@ public sealed interface Event {
    * @param at when
    * @param part which
    * @param sentence one sentence: what is wrong and what to do next
+   * @param port which of several instruments it is, as in {@link ReadingArrived}; empty where there
+   *     is one of the part only
    */
-  record PartDown(Instant at, Part part, String sentence) implements Event {}
+  record PartDown(Instant at, Part part, String sentence, Optional<String> port) implements Event {
+
+    /** A part does not work of which there is only one. */
+    public PartDown(Instant at, Part part, String sentence) {
+      this(at, part, sentence, Optional.empty());
+    }
+  }
 
   /**
    * The voice began to speak.

@@ -207,7 +207,11 @@ final class Heeding {
     }
     Duration limit = setup.heed().pauseAfter();
     boolean mayPause =
-        !limit.isZero() && attention.talk() == Talk.OPEN && !attention.isPaused() && !isBusy;
+        !limit.isZero()
+            && attention.hasBegun()
+            && attention.talk() == Talk.OPEN
+            && !attention.isPaused()
+            && !isBusy;
     return mayPause && !now.isBefore(attention.activeAt().plus(limit))
         ? paused(state, "Paused after " + limit.toMinutes() + " minutes without a bird. ")
         : Step.of(state);

@@ -64,7 +64,7 @@ final class Hints {
     } else if (Pages.isRecord(state)) {
       hints.add(new View.Hint("", Sayable.keys(Command.AFFIRM), "correct it"));
     }
-    hints.add(new View.Hint("", Sayable.keys(Command.PAGE_ON), "rows behind"));
+    hints.add(new View.Hint("", Sayable.keys(Command.PAGE_ON), "next rows"));
     hints.add(new View.Hint("", Sayable.keys(Command.PAGE_BACK), "before"));
     hints.addAll(commands(state, EnumSet.range(Command.PAGE_CAPTURE, Command.PAGE_CHOOSE)));
     hints.addAll(commands(state, EnumSet.range(Command.PAGE_SESSION, Command.PAGE_COMMANDS)));

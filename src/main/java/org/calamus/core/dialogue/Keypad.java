@@ -148,9 +148,14 @@ final class Keypad {
         || kind instanceof FieldKind.Note;
   }
 
-  /** A point is the decimal sign, and parts several codes. */
+  /**
+   * A point is the decimal sign, and parts several codes. One code has none; a measure that is
+   * struck while a code is asked must still be refused as it was struck, 20.3 and not 203.
+   */
   private static boolean hasPoints(FieldKind kind) {
-    return kind instanceof FieldKind.Measured || kind instanceof FieldKind.CodedMany;
+    return kind instanceof FieldKind.Measured
+        || kind instanceof FieldKind.CodedMany
+        || kind instanceof FieldKind.Coded;
   }
 
   private Step enter(State state, Instant at) {

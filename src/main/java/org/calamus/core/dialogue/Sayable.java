@@ -17,7 +17,7 @@ record Sayable(Command command, String keys, String meaning) {
   static final List<Sayable> ALL =
       List.of(
           new Sayable(Command.PAGE_CAPTURE, "-", "back to capture"),
-          new Sayable(Command.PAGE_ON, "*", "rows behind"),
+          new Sayable(Command.PAGE_ON, "*", "next rows"),
           new Sayable(Command.PAGE_BACK, "/", "rows before"),
           new Sayable(Command.PAGE_CHOOSE, ".", "choose next row"),
           new Sayable(Command.AFFIRM, "Enter", "yes"),

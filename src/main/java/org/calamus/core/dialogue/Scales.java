@@ -32,9 +32,9 @@ final class Scales {
       return Step.of(state);
     }
     Weighing before =
-        state.console().weighings().getOrDefault(arrived.device(), Weighing.idle(device.rule()));
+        state.console().weighings().getOrDefault(arrived.port(), Weighing.idle(device.rule()));
     Weighing after = before.step(arrived.reading(), arrived.at());
-    State shown = state.console(c -> c.withReading(arrived.device(), arrived.reading(), after));
+    State shown = state.console(c -> c.withReading(arrived.port(), arrived.reading(), after));
     return after.settled().isEmpty()
         ? Step.of(shown)
         : settled(shown, device, after.settled().get(), arrived.at());

@@ -86,9 +86,9 @@ final class SpeciesPage {
         + season.fresh()
         + " new, "
         + season.recaptured()
-        + " recaptures, "
+        + " recaptured, "
         + season.others()
-        + " others";
+        + " other";
   }
 
   private static List<PageRow> hours(List<HourCount> hours) {

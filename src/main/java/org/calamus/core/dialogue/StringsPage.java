@@ -35,7 +35,8 @@ final class StringsPage {
     rows.add(PageRow.text(""));
     rows.addAll(
         PageRow.sentence(
-            "", "destr: destroyed. open: passed over and not accounted for. left: behind them."));
+            "",
+            "destr: destroyed. open: passed over and not accounted for. left: not yet reached."));
     List<Finding> findings =
         setup.rules().dayEnd(PageContents.known(state), PageContents.today(setup, state));
     rows.add(PageRow.title(findings.isEmpty() ? "Everything adds up." : "This does not add up:"));

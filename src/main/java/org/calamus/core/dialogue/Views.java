@@ -56,7 +56,7 @@ public final class Views {
         state.face().message(),
         health(state),
         state.console().decibels(),
-        state.console().live().map(reading -> live(reading) + unseen(state.console())),
+        state.console().live().map(l -> live(l.reading()) + unseen(state.console(), l.port())),
         new Hints(setup).of(state),
         nextBand(state),
         Holding.held(state),
@@ -206,9 +206,11 @@ public final class Views {
   }
 
   /** Why a load that lies on the pan already will not be taken, and what to do about it. */
-  private static String unseen(Console console) {
+  private static String unseen(Console console, String port) {
     boolean isUnseen =
-        console.weighings().values().stream().anyMatch(Weighing::isLoadedBeforeSeenEmpty);
+        Optional.ofNullable(console.weighings().get(port))
+            .filter(Weighing::isLoadedBeforeSeenEmpty)
+            .isPresent();
     return isUnseen ? "  empty it first" : "";
   }
 }

@@ -102,7 +102,12 @@ final class CodeReader {
   static Heard keyed(String keys, CodeTable table) {
     return struck(keys, table)
         .<Heard>map(r -> new Heard.One(new FieldValue.Code(r.code())))
-        .orElse(new Heard.No(keys + " is not in the " + table.name() + " table"));
+        .orElse(new Heard.No(keys + notIn(table)));
+  }
+
+  /** What a code is not, in words that need no knowledge of how the tables are called in files. */
+  private static String notIn(CodeTable table) {
+    return " is not in the list for " + table.name().replace('-', ' ');
   }
 
   /** Several codes of struck keys, parted by points. */
@@ -112,10 +117,7 @@ final class CodeReader {
       Optional<CodeTable.Row> row = struck(part, kind.table());
       if (row.isEmpty()) {
         return new Heard.No(
-            (part.isEmpty() ? "an empty place" : part)
-                + " is not in the "
-                + kind.table().name()
-                + " table");
+            part.isEmpty() ? "a point wants a number on both sides" : part + notIn(kind.table()));
       }
       rows.add(row);
     }

@@ -55,9 +55,8 @@ public sealed interface Heard {
    *
    * @param value what was probably said: 89
    * @param other what else it may have been: 18.9
-   * @param words what was heard
    */
-  record Perhaps(FieldValue value, FieldValue other, String words) implements Heard {}
+  record Perhaps(FieldValue value, FieldValue other) implements Heard {}
 
   /**
    * No value.

@@ -98,8 +98,7 @@ final class SpokenNumber {
     return Optional.of(
         new Heard.Perhaps(
             as.apply(BigDecimal.valueOf(tens + digit.value())),
-            as.apply(withPoint),
-            words(tokens)));
+            as.apply(withPoint)));
   }
 
   /** How to say what was not understood, with the very digits where they are clear. */

@@ -45,13 +45,13 @@ class FailureTest {
       assertThatThrownBy(() -> store.journal(longer, FieldId.MASS, wordy()))
           .isInstanceOf(StoreException.class)
           .hasMessage(
-              "Record 1, mass, is not stored: the disk that holds "
+              "Record 1, mass, is not stored: the disk is full; free some space and do it again ("
                   + file
-                  + " is full; free some space and do it again");
+                  + ")");
       assertThat(store.unfinished()).contains(bird);
       assertThatThrownBy(() -> store.save(longer, Birds.later(60)))
           .isInstanceOf(StoreException.class)
-          .hasMessageStartingWith("Record 1 is not saved: the disk ");
+          .hasMessageStartingWith("Record 1 is not saved: the disk is full");
       assertThat(store.unfinished()).contains(bird);
       assertThat(store.saved()).isEmpty();
       Look.run(store, "PRAGMA max_page_count = 1000000");

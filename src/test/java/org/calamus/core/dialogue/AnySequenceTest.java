@@ -406,7 +406,7 @@ class AnySequenceTest {
       return new Event.KeyStruck(now, key(KEYS.charAt(random.nextInt(KEYS.length()))));
     }
     if (kind < 18) {
-      return new Event.ReadingArrived(now, balance.name(), reading(random));
+      return new Event.ReadingArrived(now, balance.name(), balance.name(), reading(random));
     }
     return other(random, now);
   }

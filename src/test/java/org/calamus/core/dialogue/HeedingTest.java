@@ -70,6 +70,15 @@ class HeedingTest {
     assertThat(talk.effects()).isEmpty();
   }
 
+  /** On a slow computer a second passes before the session has begun. */
+  @Test
+  void doesNotPauseBeforeTheSessionHasBegun() {
+    Talk talk = new Talk(Fenwick.setup(), Known.nothing());
+    tick(talk, Duration.ofSeconds(1));
+    assertThat(talk.state().console().attention().isPaused()).isFalse();
+    assertThat(talk.view().message()).isEmpty();
+  }
+
   @Test
   void takesKeysWhilePaused() {
     Talk talk = hearing(Talk.atFenwick()).say("console standby").keys("284155601\n");

@@ -142,7 +142,18 @@ class KeypadTest {
     assertThat(talk.view().message())
         .isEqualTo("Not taken: a number is digits, and a point where needed.");
     assertThat(Talk.atFenwick().keys("*9999\n").view().message())
-        .isEqualTo("Not taken: 9999 is not in the species table.");
+        .isEqualTo("Not taken: 9999 is not in the list for species.");
+  }
+
+  /** A mass struck while a score is asked was refused as 203. */
+  @Test
+  void refusesAMeasureInAFieldOfCodesAsItWasStruck() {
+    assertThat(nuthatch().keys("+0920.3\n").view().message())
+        .isEqualTo("Not taken: 20.3 is not in the list for skull.");
+    assertThat(nuthatch().keys("+05.5\n").view().message())
+        .isEqualTo("Not taken: .5 is not in the list for age.");
+    assertThat(nuthatch().keys("+061.\n").view().message())
+        .isEqualTo("Not taken: a point wants a number on both sides.");
   }
 
   @Test

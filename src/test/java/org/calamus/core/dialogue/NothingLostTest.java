@@ -136,6 +136,39 @@ class NothingLostTest {
   }
 
   @Test
+  void twoScalesOfAKindSettleEachForItself() {
+    Talk talk = nuthatch();
+    // the pan of one is empty while the bird lies on the other, whose readings come in between
+    for (int i = 0; i < 4; i++) {
+      talk.weighAt("/dev/ttyUSB0", "0.0").weighAt("/dev/ttyUSB1", i == 0 ? "0.0" : "22.3");
+    }
+    assertThat(talk.field(FieldId.MASS)).isEqualTo("22.3");
+  }
+
+  @Test
+  void twoScalesOfAKindDoNotSettleTogether() {
+    Talk talk = nuthatch().weighAt("/dev/ttyUSB0", "0.0").weighAt("/dev/ttyUSB1", "0.0");
+    talk.weighAt("/dev/ttyUSB0", "22.3").weighAt("/dev/ttyUSB1", "22.3");
+    assertThat(talk.field(FieldId.MASS)).as("one reading of each").isEqualTo("-");
+    // a load that was on the second when it began to send does not count, though the first is empty
+    Talk other = nuthatch().weighAt("/dev/ttyUSB0", "0.0");
+    other.weighAt("/dev/ttyUSB1", "22.3", "22.3", "22.3", "22.3");
+    assertThat(other.field(FieldId.MASS)).as("never seen empty").isEqualTo("-");
+    assertThat(other.view().live()).hasValue("22.3 g  stable  empty it first");
+    assertThat(other.weighAt("/dev/ttyUSB0", "0.0").view().live()).hasValue("0.0 g  stable");
+  }
+
+  @Test
+  void aScaleThatGoesAwayLeavesTheOtherItsWeighing() {
+    Talk talk = nuthatch().weighAt("/dev/ttyUSB0", "0.0").weighAt("/dev/ttyUSB1", "0.0", "22.3");
+    talk.event(
+        new Event.PartDown(
+            talk.now(), Part.SCALE, "One is gone; plug it in.", Optional.of("/dev/ttyUSB0")));
+    assertThat(talk.view().live()).hasValue("22.3 g  stable");
+    assertThat(talk.weighAt("/dev/ttyUSB1", "22.3").field(FieldId.MASS)).isEqualTo("22.3");
+  }
+
+  @Test
   void theNumberOfARecordIsNeverGivenTwice() {
     Talk talk = nuthatch();
     long first = talk.record().map(CaptureRecord::id).orElseThrow();
