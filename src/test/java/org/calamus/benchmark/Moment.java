@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.dialogue.Account;
 import org.calamus.core.dialogue.Dialogue;
 import org.calamus.core.dialogue.Effect;
 import org.calamus.core.dialogue.Event;
@@ -77,6 +78,13 @@ record Moment(Dialogue dialogue, State state, Instant now, List<Effect> effects)
   /** The moment after something was said and every word of it heard for sure. */
   Moment says(String words) {
     return hears(Utterance.of(words));
+  }
+
+  /** The way to hear an utterance that makes sense now. */
+  Utterance heardAs(Utterance utterance) {
+    Event.Heard heard = new Event.Heard(now, utterance, now);
+    Account account = dialogue.accounts().of(state, heard, dialogue.step(state, heard));
+    return dialogue.accounts().heardAs(account.met(), utterance);
   }
 
   /** What is listened for. */

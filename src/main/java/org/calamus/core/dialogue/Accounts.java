@@ -53,9 +53,14 @@ public final class Accounts {
     Understood understood = understood(met, heard.at(), heard.utterance());
     return new Account(
         met,
-        Credibility.of(heard.utterance(), Credibility.Limits.usual()).signs(),
+        Credibility.of(heardAs(met, heard.utterance()), Credibility.Limits.usual()).signs(),
         understood,
         Outcome.of(before, understood, step));
+  }
+
+  /** The way to hear an utterance that makes sense in the circumstances that it met. */
+  public Utterance heardAs(Circumstances met, Utterance utterance) {
+    return setup.interpreter().heardAs(utterance, met.asked(), met.corrects(), met.expected());
   }
 
   /** What is listened for under the name of a grammar; empty where there is none of that name. */
@@ -68,17 +73,18 @@ public final class Accounts {
    *
    * @param met what it met
    * @param at when it was heard: some rules go by the season
-   * @param utterance what was heard
+   * @param heard what was heard
    */
-  public Understood understood(Circumstances met, Instant at, Utterance utterance) {
+  public Understood understood(Circumstances met, Instant at, Utterance heard) {
     if (met.isUnheeded()) {
       return Understood.of(Understood.Kind.UNHEEDED);
     }
     if (met.isPaused()) {
-      return setup.interpreter().isResuming(utterance)
+      return setup.interpreter().isResuming(heard)
           ? new Understood(Understood.Kind.COMMAND, Command.RESUME.name())
           : Understood.of(Understood.Kind.UNHEEDED);
     }
+    Utterance utterance = heardAs(met, heard);
     Meaning meaning =
         setup.interpreter().interpret(utterance, met.asked(), met.corrects(), met.expected());
     if (meaning instanceof Meaning.Chatter) {

@@ -3,10 +3,12 @@ package org.calamus.core.dialogue;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.Command;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Heard;
+import org.calamus.core.speech.Interpreter;
 import org.calamus.core.speech.Meaning;
 import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.Word;
@@ -260,17 +262,15 @@ public final class Dialogue {
     return state.face(f -> f.withoutCautions().withRest(List.of()));
   }
 
-  private Step understood(State state, Event.Heard heard) {
-    Optional<FieldId> inQuestion =
-        state.question().isPresent() ? askedField(state) : Optional.empty();
-    Meaning meaning =
-        setup
-            .interpreter()
-            .interpret(
-                heard.utterance(),
-                askedField(state),
-                inQuestion.or(state::lastGiven),
-                new NextBand(setup).completing(state));
+  private Step understood(State state, Event.Heard event) {
+    Optional<FieldId> asked = askedField(state);
+    Optional<FieldId> inQuestion = state.question().isPresent() ? asked : Optional.empty();
+    Optional<FieldId> corrects = inQuestion.or(state::lastGiven);
+    Optional<BandNumber> expected = new NextBand(setup).completing(state);
+    Interpreter interpreter = setup.interpreter();
+    Event.Heard heard =
+        event.as(interpreter.heardAs(event.utterance(), asked, corrects, expected));
+    Meaning meaning = interpreter.interpret(heard.utterance(), asked, corrects, expected);
     if (meaning instanceof Meaning.Chatter) {
       return heeding.chatter(state, heard);
     }

@@ -38,9 +38,12 @@ public record Credibility(Set<Sign> signs) {
   /**
    * How far an utterance may go.
    *
-   * @param leastConfidence of each word, 0 to 1
+   * @param leastConfidence of each word, 0 to 1; where there are other ways to hear the utterance
+   *     this is how sure its meaning is
    * @param leastAlone the same of a word said alone, which has nothing beside it that must fit: a
    *     door that slams is heard as one short word
+   * @param leastOfMany the same where there are eight words or more, as in the whole number of a
+   *     band: one lost among them is not missed
    * @param leastMillisPerWord of what stood above the noise, for each word
    * @param mostMillisPerWord the same at most
    * @param extraMillis what a single long sound, breath or echo may add to the most
@@ -49,6 +52,7 @@ public record Credibility(Set<Sign> signs) {
   public record Limits(
       double leastConfidence,
       double leastAlone,
+      double leastOfMany,
       int leastMillisPerWord,
       int mostMillisPerWord,
       int extraMillis,
@@ -57,6 +61,7 @@ public record Credibility(Set<Sign> signs) {
     /** Checks the ranges. */
     public Limits {
       if (!(leastConfidence >= 0 && leastConfidence <= leastAlone && leastAlone <= 1)
+          || !(leastConfidence <= leastOfMany && leastOfMany <= 1)
           || leastMillisPerWord < 0
           || mostMillisPerWord <= leastMillisPerWord
           || extraMillis < 0) {
@@ -64,15 +69,22 @@ public record Credibility(Set<Sign> signs) {
       }
     }
 
+    /** From how many words on an utterance is a long one. */
+    private static final int MANY = 8;
+
     /**
-     * Wide, so that hardly a right utterance is refused. The confidence is the lowest at which no
-     * more wrong values were taken, in quiet and in noise, than at 0.7 on the tuning half
+     * Wide, so that hardly a right utterance is refused. The confidences are those at which most
+     * values came at once on the tuning half without more wrong ones than by words alone
      * (docs/benchmarks.md). The voices of the tuning half take 0.2 to 0.6 s a word; people who
      * hesitate take more, and "six" is half hiss, hence 0.1 to 0.9 s. The distance from the noise
      * is from memory: what is no louder than the noise is none of ours.
      */
     public static Limits usual() {
-      return new Limits(0.6, 0.8, 100, 900, 400, 3);
+      return new Limits(0.65, 0.85, 0.85, 100, 900, 400, 3);
+    }
+
+    private double least(int words) {
+      return words == 1 ? leastAlone : words < MANY ? leastConfidence : leastOfMany;
     }
   }
 
@@ -89,8 +101,7 @@ public record Credibility(Set<Sign> signs) {
     add(signs, Sign.NO_WORD, unknown == words);
     add(signs, Sign.MOSTLY_UNKNOWN, 2 * unknown > words);
     add(signs, Sign.UNKNOWN_WORD, unknown > 0);
-    double least = words == 1 ? limits.leastAlone() : limits.leastConfidence();
-    add(signs, Sign.UNSURE_WORD, utterance.lowestConfidence() < least);
+    add(signs, Sign.UNSURE_WORD, utterance.lowestConfidence() < limits.least(words));
     long millis = utterance.voiced().toMillis();
     add(signs, Sign.TOO_QUICK, millis < (long) limits.leastMillisPerWord() * words);
     long most = (long) limits.mostMillisPerWord() * words + limits.extraMillis();

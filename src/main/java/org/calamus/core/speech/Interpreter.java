@@ -21,6 +21,9 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
 
   private static final Credibility.Limits LIMITS = Credibility.Limits.usual();
 
+  /** Of the phrase that ends a pause; hardly anything else is listened for then. */
+  private static final double SURE_ENOUGH_TO_GO_ON = 0.6;
+
   /** Leaves out what cannot be said at the station. */
   public Interpreter {
     vocabulary = vocabulary.within(form);
@@ -44,14 +47,41 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       Optional<FieldId> open,
       Optional<FieldId> lastGiven,
       Optional<BandNumber> expected) {
-    Credibility credibility = Credibility.of(utterance, LIMITS);
+    Utterance heard = heardAs(utterance, open, lastGiven, expected);
+    Credibility credibility = Credibility.of(heard, LIMITS);
     if (credibility.isChatter()) {
       return new Meaning.Chatter();
     }
-    if (credibility.isUnclear()) {
-      return new Meaning.Unclear("");
-    }
-    Optional<List<Token>> tokens = Tokens.of(utterance.words(), vocabulary);
+    return credibility.isUnclear()
+        ? new Meaning.Unclear("")
+        : meaning(heard.words(), open, lastGiven, expected);
+  }
+
+  /**
+   * The way to hear an utterance that makes sense where it was said: of several the likeliest. What
+   * is not for the console by its likeliest words, or makes no sense in any way, stays as it is.
+   *
+   * @param utterance what was heard
+   * @param open the field that is asked
+   * @param lastGiven as for its meaning
+   * @param expected the next band of the string, where one is known
+   */
+  public Utterance heardAs(
+      Utterance utterance,
+      Optional<FieldId> open,
+      Optional<FieldId> lastGiven,
+      Optional<BandNumber> expected) {
+    return Credibility.of(utterance, LIMITS).isChatter()
+        ? utterance
+        : Sense.in(utterance, words -> meaning(words, open, lastGiven, expected));
+  }
+
+  private Meaning meaning(
+      List<Word> words,
+      Optional<FieldId> open,
+      Optional<FieldId> lastGiven,
+      Optional<BandNumber> expected) {
+    Optional<List<Token>> tokens = Tokens.of(words, vocabulary);
     if (tokens.isEmpty()) {
       return new Meaning.Unclear("");
     }
@@ -59,7 +89,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       return new Meaning.Chatter();
     }
     Optional<FieldId> asked = isCorrection(tokens.get()) ? lastGiven : open;
-    return meaning(resolved(tokens.get(), asked), open, lastGiven, expected);
+    return resolvedMeaning(resolved(tokens.get(), asked), open, lastGiven, expected);
   }
 
   /**
@@ -70,7 +100,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     List<Word> words = utterance.words();
     for (int from = 0; from < words.size(); from++) {
       List<Word> last = words.subList(from, words.size());
-      boolean isSure = last.stream().allMatch(w -> w.confidence() >= LIMITS.leastConfidence());
+      boolean isSure = last.stream().allMatch(w -> w.confidence() >= SURE_ENOUGH_TO_GO_ON);
       Optional<List<Token>> tokens = isSure ? Tokens.of(last, vocabulary) : Optional.empty();
       if (tokens.filter(all -> all.stream().allMatch(Interpreter::isResuming)).isPresent()) {
         return from == 0 || tokens.get().size() > 1;
@@ -120,7 +150,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
         || token instanceof Token.Tens;
   }
 
-  private Meaning meaning(
+  private Meaning resolvedMeaning(
       List<Token> tokens,
       Optional<FieldId> open,
       Optional<FieldId> lastGiven,

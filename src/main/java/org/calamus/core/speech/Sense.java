@@ -1,0 +1,85 @@
+package org.calamus.core.speech;
+
+import static java.util.Map.Entry.comparingByValue;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+
+/**
+ * Tells which of the ways to hear an utterance makes sense, and how sure that is. Ways that mean
+ * the same count together, such as "moult" and "molt"; ways that mean nothing where they are said
+ * hardly count, since a bander who is asked for a wing says no "sixty fat". So the confidence is
+ * that of the meaning, not of a word: "hatched" may be in doubt where "hatched this year" is not.
+ *
+ * <p>The weights were chosen on the tuning half (docs/benchmarks.md): with them and the limits of
+ * {@link Credibility.Limits#usual()} a tenth more values came at once in noise than by the
+ * confidence of words, and hardly a wrong one more.
+ */
+final class Sense {
+
+  /** How much a way that means nothing counts beside those that mean something. */
+  private static final double NONSENSE = 0.02;
+
+  /** How much a way with an unknown word in it counts: somebody may talk of other things. */
+  private static final double UNKNOWN = 1.0;
+
+  private final Utterance utterance;
+  private final Map<Meaning, Double> shares = new LinkedHashMap<>();
+  private final Map<Meaning, List<Word>> words = new LinkedHashMap<>();
+  private double others;
+
+  private Sense(Utterance utterance) {
+    this.utterance = utterance;
+  }
+
+  /**
+   * The utterance heard in the likeliest way that makes sense, each word as sure as its meaning; as
+   * it is where no way does, or where nothing is known of other ways.
+   */
+  static Utterance in(Utterance utterance, Function<List<Word>, Meaning> meaning) {
+    Sense sense = new Sense(utterance);
+    utterance.hypotheses().forEach(h -> sense.count(h, meaning.apply(h.words())));
+    return sense.likeliest();
+  }
+
+  private void count(Hypothesis hypothesis, Meaning meaning) {
+    boolean isFirst = hypothesis.equals(utterance.hypotheses().get(0));
+    if (isSense(meaning) && (isFirst || shares.containsKey(meaning) || isOneThing(meaning))) {
+      shares.merge(meaning, hypothesis.share(), Double::sum);
+      words.putIfAbsent(meaning, hypothesis.words());
+    } else {
+      others += hypothesis.share() * (isUnknown(hypothesis) ? UNKNOWN : NONSENSE);
+    }
+  }
+
+  private Utterance likeliest() {
+    if (shares.isEmpty()) {
+      return utterance;
+    }
+    Map.Entry<Meaning, Double> best = Collections.max(shares.entrySet(), comparingByValue());
+    double sum = others + shares.values().stream().mapToDouble(s -> s).sum();
+    double sure = Math.min(1, best.getValue() / sum);
+    return utterance.with(words.get(best.getKey()).stream().map(w -> w.with(sure)).toList());
+  }
+
+  private static boolean isUnknown(Hypothesis hypothesis) {
+    return hypothesis.words().stream().anyMatch(w -> w.text().equals(Word.UNKNOWN));
+  }
+
+  private static boolean isSense(Meaning meaning) {
+    return meaning instanceof Meaning.Values values
+        ? values.items().stream().noneMatch(i -> i.heard() instanceof Heard.No)
+        : !(meaning instanceof Meaning.Unclear || meaning instanceof Meaning.Chatter);
+  }
+
+  /**
+   * Values for several fields in one breath are made too easily of words that mean nothing, such as
+   * "thirty six kind two" of "thirty six point two".
+   */
+  private static boolean isOneThing(Meaning meaning) {
+    return !(meaning instanceof Meaning.Values values) || values.items().size() == 1;
+  }
+}
