@@ -84,7 +84,7 @@ record Moment(Dialogue dialogue, State state, Instant now, List<Effect> effects)
   Utterance heardAs(Utterance utterance) {
     Event.Heard heard = new Event.Heard(now, utterance, now);
     Account account = dialogue.accounts().of(state, heard, dialogue.step(state, heard));
-    return dialogue.accounts().heardAs(account.met(), utterance);
+    return dialogue.accounts().heardAs(account.met(), now, utterance);
   }
 
   /** What is listened for. */

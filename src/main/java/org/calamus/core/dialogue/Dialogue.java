@@ -3,12 +3,10 @@ package org.calamus.core.dialogue;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.form.FieldSpec;
-import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.Command;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Heard;
-import org.calamus.core.speech.Interpreter;
 import org.calamus.core.speech.Meaning;
 import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.Word;
@@ -48,6 +46,7 @@ public final class Dialogue {
   private final Amending amending;
   private final Errands errands;
   private final Pages pages;
+  private final Accounts accounts;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
@@ -66,6 +65,7 @@ public final class Dialogue {
     this.amending = new Amending(setup);
     this.errands = new Errands(setup);
     this.pages = new Pages(setup);
+    this.accounts = new Accounts(setup);
     this.holding = new Holding(setup.rules().policy());
   }
 
@@ -80,7 +80,7 @@ public final class Dialogue {
 
   /** Tells what happens to utterances in this dialogue. */
   public Accounts accounts() {
-    return new Accounts(setup);
+    return accounts;
   }
 
   /** What to listen for in a state. */
@@ -263,14 +263,12 @@ public final class Dialogue {
   }
 
   private Step understood(State state, Event.Heard event) {
-    Optional<FieldId> asked = askedField(state);
-    Optional<FieldId> inQuestion = state.question().isPresent() ? asked : Optional.empty();
-    Optional<FieldId> corrects = inQuestion.or(state::lastGiven);
-    Optional<BandNumber> expected = new NextBand(setup).completing(state);
-    Interpreter interpreter = setup.interpreter();
-    Event.Heard heard =
-        event.as(interpreter.heardAs(event.utterance(), asked, corrects, expected));
-    Meaning meaning = interpreter.interpret(heard.utterance(), asked, corrects, expected);
+    Circumstances met = Circumstances.of(state, setup);
+    Event.Heard heard = event.as(accounts.heardAs(met, event.at(), event.utterance()));
+    Meaning meaning =
+        setup
+            .interpreter()
+            .interpret(heard.utterance(), met.asked(), met.corrects(), met.expected());
     if (meaning instanceof Meaning.Chatter) {
       return heeding.chatter(state, heard);
     }

@@ -42,8 +42,6 @@ public record Credibility(Set<Sign> signs) {
    *     this is how sure its meaning is
    * @param leastAlone the same of a word said alone, which has nothing beside it that must fit: a
    *     door that slams is heard as one short word
-   * @param leastOfMany the same where there are eight words or more, as in the whole number of a
-   *     band: one lost among them is not missed
    * @param leastMillisPerWord of what stood above the noise, for each word
    * @param mostMillisPerWord the same at most
    * @param extraMillis what a single long sound, breath or echo may add to the most
@@ -52,7 +50,6 @@ public record Credibility(Set<Sign> signs) {
   public record Limits(
       double leastConfidence,
       double leastAlone,
-      double leastOfMany,
       int leastMillisPerWord,
       int mostMillisPerWord,
       int extraMillis,
@@ -61,16 +58,12 @@ public record Credibility(Set<Sign> signs) {
     /** Checks the ranges. */
     public Limits {
       if (!(leastConfidence >= 0 && leastConfidence <= leastAlone && leastAlone <= 1)
-          || !(leastConfidence <= leastOfMany && leastOfMany <= 1)
           || leastMillisPerWord < 0
           || mostMillisPerWord <= leastMillisPerWord
           || extraMillis < 0) {
         throw new IllegalArgumentException("limits out of order");
       }
     }
-
-    /** From how many words on an utterance is a long one. */
-    private static final int MANY = 8;
 
     /**
      * Wide, so that hardly a right utterance is refused. The confidences are those at which most
@@ -80,11 +73,7 @@ public record Credibility(Set<Sign> signs) {
      * is from memory: what is no louder than the noise is none of ours.
      */
     public static Limits usual() {
-      return new Limits(0.65, 0.85, 0.85, 100, 900, 400, 3);
-    }
-
-    private double least(int words) {
-      return words == 1 ? leastAlone : words < MANY ? leastConfidence : leastOfMany;
+      return new Limits(0.65, 0.85, 100, 900, 400, 3);
     }
   }
 
@@ -101,7 +90,8 @@ public record Credibility(Set<Sign> signs) {
     add(signs, Sign.NO_WORD, unknown == words);
     add(signs, Sign.MOSTLY_UNKNOWN, 2 * unknown > words);
     add(signs, Sign.UNKNOWN_WORD, unknown > 0);
-    add(signs, Sign.UNSURE_WORD, utterance.lowestConfidence() < limits.least(words));
+    double least = words == 1 ? limits.leastAlone() : limits.leastConfidence();
+    add(signs, Sign.UNSURE_WORD, utterance.lowestConfidence() < least);
     long millis = utterance.voiced().toMillis();
     add(signs, Sign.TOO_QUICK, millis < (long) limits.leastMillisPerWord() * words);
     long most = (long) limits.mostMillisPerWord() * words + limits.extraMillis();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
@@ -23,6 +24,12 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
 
   /** Of the phrase that ends a pause; hardly anything else is listened for then. */
   private static final double SURE_ENOUGH_TO_GO_ON = 0.6;
+
+  /**
+   * Of the number of a band that was on the bird. Nothing else tells that a digit of it was lost,
+   * as the strings do of the station's own.
+   */
+  private static final double SURE_ENOUGH_FOR_AN_OLD_BAND = 0.85;
 
   /** Leaves out what cannot be said at the station. */
   public Interpreter {
@@ -47,14 +54,25 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       Optional<FieldId> open,
       Optional<FieldId> lastGiven,
       Optional<BandNumber> expected) {
-    Utterance heard = heardAs(utterance, open, lastGiven, expected);
+    Utterance heard = heardAs(utterance, open, lastGiven, expected, Sense::ofItself);
     Credibility credibility = Credibility.of(heard, LIMITS);
     if (credibility.isChatter()) {
       return new Meaning.Chatter();
     }
-    return credibility.isUnclear()
+    if (credibility.isUnclear()) {
+      return new Meaning.Unclear("");
+    }
+    Meaning meaning = meaning(heard.words(), open, lastGiven, expected);
+    boolean isDear = isOldBand(meaning, open);
+    return isDear && heard.lowestConfidence() < SURE_ENOUGH_FOR_AN_OLD_BAND
         ? new Meaning.Unclear("")
-        : meaning(heard.words(), open, lastGiven, expected);
+        : meaning;
+  }
+
+  private static boolean isOldBand(Meaning meaning, Optional<FieldId> open) {
+    return meaning instanceof Meaning.Values values
+        && values.items().stream()
+            .anyMatch(i -> i.field().or(() -> open).equals(Optional.of(FieldId.OLD_BAND)));
   }
 
   /**
@@ -65,15 +83,18 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
    * @param open the field that is asked
    * @param lastGiven as for its meaning
    * @param expected the next band of the string, where one is known
+   * @param sense what a meaning comes to, for ways of hearing that come to the same; empty where it
+   *     comes to nothing
    */
   public Utterance heardAs(
       Utterance utterance,
       Optional<FieldId> open,
       Optional<FieldId> lastGiven,
-      Optional<BandNumber> expected) {
+      Optional<BandNumber> expected,
+      Function<Meaning, Optional<?>> sense) {
     return Credibility.of(utterance, LIMITS).isChatter()
         ? utterance
-        : Sense.in(utterance, words -> meaning(words, open, lastGiven, expected));
+        : Sense.in(utterance, words -> meaning(words, open, lastGiven, expected), sense);
   }
 
   private Meaning meaning(

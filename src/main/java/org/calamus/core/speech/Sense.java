@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 
 /**
@@ -27,8 +28,8 @@ final class Sense {
   private static final double UNKNOWN = 1.0;
 
   private final Utterance utterance;
-  private final Map<Meaning, Double> shares = new LinkedHashMap<>();
-  private final Map<Meaning, List<Word>> words = new LinkedHashMap<>();
+  private final Map<Object, Double> shares = new LinkedHashMap<>();
+  private final Map<Object, List<Word>> words = new LinkedHashMap<>();
   private double others;
 
   private Sense(Utterance utterance) {
@@ -38,18 +39,28 @@ final class Sense {
   /**
    * The utterance heard in the likeliest way that makes sense, each word as sure as its meaning; as
    * it is where no way does, or where nothing is known of other ways.
+   *
+   * @param sense what a meaning comes to where it is said, a value for the same value; empty where
+   *     it comes to nothing
    */
-  static Utterance in(Utterance utterance, Function<List<Word>, Meaning> meaning) {
-    Sense sense = new Sense(utterance);
-    utterance.hypotheses().forEach(h -> sense.count(h, meaning.apply(h.words())));
-    return sense.likeliest();
+  static Utterance in(
+      Utterance utterance,
+      Function<List<Word>, Meaning> meaning,
+      Function<Meaning, Optional<?>> sense) {
+    Sense all = new Sense(utterance);
+    for (Hypothesis hypothesis : utterance.hypotheses()) {
+      Meaning meant = meaning.apply(hypothesis.words());
+      Optional<?> comesTo = ofItself(meant).isEmpty() ? Optional.empty() : sense.apply(meant);
+      all.count(hypothesis, comesTo, isOneThing(meant));
+    }
+    return all.likeliest();
   }
 
-  private void count(Hypothesis hypothesis, Meaning meaning) {
+  private void count(Hypothesis hypothesis, Optional<?> comesTo, boolean isOneThing) {
     boolean isFirst = hypothesis.equals(utterance.hypotheses().get(0));
-    if (isSense(meaning) && (isFirst || shares.containsKey(meaning) || isOneThing(meaning))) {
-      shares.merge(meaning, hypothesis.share(), Double::sum);
-      words.putIfAbsent(meaning, hypothesis.words());
+    if (comesTo.filter(c -> isFirst || isOneThing || shares.containsKey(c)).isPresent()) {
+      shares.merge(comesTo.get(), hypothesis.share(), Double::sum);
+      words.putIfAbsent(comesTo.get(), hypothesis.words());
     } else {
       others += hypothesis.share() * (isUnknown(hypothesis) ? UNKNOWN : NONSENSE);
     }
@@ -59,7 +70,7 @@ final class Sense {
     if (shares.isEmpty()) {
       return utterance;
     }
-    Map.Entry<Meaning, Double> best = Collections.max(shares.entrySet(), comparingByValue());
+    Map.Entry<Object, Double> best = Collections.max(shares.entrySet(), comparingByValue());
     double sum = others + shares.values().stream().mapToDouble(s -> s).sum();
     double sure = Math.min(1, best.getValue() / sum);
     return utterance.with(words.get(best.getKey()).stream().map(w -> w.with(sure)).toList());
@@ -69,10 +80,13 @@ final class Sense {
     return hypothesis.words().stream().anyMatch(w -> w.text().equals(Word.UNKNOWN));
   }
 
-  private static boolean isSense(Meaning meaning) {
-    return meaning instanceof Meaning.Values values
-        ? values.items().stream().noneMatch(i -> i.heard() instanceof Heard.No)
-        : !(meaning instanceof Meaning.Unclear || meaning instanceof Meaning.Chatter);
+  /** A meaning stands for itself; empty where there is none in it. */
+  static Optional<Meaning> ofItself(Meaning meaning) {
+    boolean isSense =
+        meaning instanceof Meaning.Values values
+            ? values.items().stream().noneMatch(i -> i.heard() instanceof Heard.No)
+            : !(meaning instanceof Meaning.Unclear || meaning instanceof Meaning.Chatter);
+    return isSense ? Optional.of(meaning) : Optional.empty();
   }
 
   /**

@@ -35,8 +35,12 @@ class SenseTest {
   }
 
   private static Utterance chosen(String hypotheses, String asked) {
+    return chosen(heard(hypotheses), FieldId.valueOf(asked));
+  }
+
+  private static Utterance chosen(Utterance heard, FieldId asked) {
     return INTERPRETER.heardAs(
-        heard(hypotheses), Optional.of(FieldId.valueOf(asked)), Optional.empty(), Optional.empty());
+        heard, Optional.of(asked), Optional.empty(), Optional.empty(), Sense::ofItself);
   }
 
   private static Meaning meaning(String hypotheses, String asked) {
@@ -110,26 +114,24 @@ class SenseTest {
   @Test
   void whereNothingMakesSenseTheWordsStay() {
     Utterance heard = heard("field field 0.6 | field fat 0.4");
-    Optional<FieldId> wing = Optional.of(FieldId.WING);
-    assertThat(INTERPRETER.heardAs(heard, wing, Optional.empty(), Optional.empty()))
-        .isEqualTo(heard);
+    assertThat(chosen(heard, FieldId.WING)).isEqualTo(heard);
   }
 
   @Test
   void typedWordsStay() {
     Utterance typed = Utterance.of("nine two");
-    assertThat(
-            INTERPRETER.heardAs(
-                typed, Optional.of(FieldId.WING), Optional.empty(), Optional.empty()))
-        .isEqualTo(typed);
+    assertThat(chosen(typed, FieldId.WING)).isEqualTo(typed);
   }
 
   @Test
-  void aLongNumberNeedsMoreToBeSure() {
-    String nine = "one four eight eight six eight three seven five ";
-    String eight = "one four eight six eight three seven five ";
-    assertThat(meaning(nine + "0.8 | " + eight + "0.2", "BAND")).isInstanceOf(Meaning.Unclear.class);
-    assertThat(meaning(nine + "0.9 | " + eight + "0.1", "BAND")).isInstanceOf(Meaning.Values.class);
+  void aBandThatWasOnTheBirdMustBeSurer() {
+    String rivals =
+        "one four eight eight six eight three seven five 0.8"
+            + " | one four eight six eight three seven five 0.2";
+    assertThat(meaning(rivals, "OLD_BAND")).isInstanceOf(Meaning.Unclear.class);
+    assertThat(meaning(rivals, "BAND")).isInstanceOf(Meaning.Values.class);
+    assertThat(meaning(rivals.replace("0.8", "0.9").replace("0.2", "0.1"), "OLD_BAND"))
+        .isInstanceOf(Meaning.Values.class);
   }
 
   /** A share is exp(score) over the sum of all: the definition of a posterior, no source needed. */
