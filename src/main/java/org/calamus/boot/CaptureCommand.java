@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.calamus.adapter.files.MemoFiles;
+import org.calamus.adapter.files.MicrophoneCheckFile;
 import org.calamus.adapter.files.UtteranceFiles;
 import org.calamus.adapter.lanterna.LanternaScreen;
 import org.calamus.adapter.microphone.MicrophoneSource;
@@ -20,6 +21,7 @@ import org.calamus.adapter.speaker.SilentVoice;
 import org.calamus.adapter.sqlite.SqliteRecordStore;
 import org.calamus.adapter.vosk.ModelFolder;
 import org.calamus.adapter.vosk.VoskEars;
+import org.calamus.core.dialogue.Setup;
 import org.calamus.engine.Ports;
 import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
@@ -70,11 +72,19 @@ final class CaptureCommand {
               clock,
               watcher(station),
               keeper);
-      new Session(station.setup(), ports, serial(station)).run();
+      new Session(setup(folders, station), ports, serial(station)).run();
     } finally {
       model.get().ifPresent(ModelFolder::close);
     }
     return ExitCode.DONE;
+  }
+
+  /** Only of a live microphone is it told whether it was checked. */
+  private Setup setup(Folders folders, Station station) {
+    boolean isLive = !capture.isKeypadOnly() && capture.recordings().isEmpty();
+    return isLive
+        ? station.setup().hearing(new MicrophoneCheckFile(folders.data()).past())
+        : station.setup();
   }
 
   private List<InstrumentAt> instruments() {

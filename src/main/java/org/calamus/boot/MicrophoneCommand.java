@@ -3,76 +3,76 @@ package org.calamus.boot;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicReference;
+import org.calamus.adapter.files.MicrophoneCheckFile;
 import org.calamus.adapter.microphone.MeteredSource;
 import org.calamus.adapter.microphone.MicrophoneSource;
 import org.calamus.adapter.microphone.WavSource;
 import org.calamus.adapter.vosk.ModelFolder;
 import org.calamus.adapter.vosk.VoskEars;
-import org.calamus.core.dialogue.Event;
-import org.calamus.core.dialogue.Part;
-import org.calamus.core.hearing.Answer;
+import org.calamus.core.hearing.Levels;
+import org.calamus.core.hearing.MicrophoneCheck;
 import org.calamus.core.hearing.MicrophoneVerdict;
-import org.calamus.core.hearing.Probe;
 import org.calamus.core.hearing.SelfTest;
+import org.calamus.core.speech.Grammar;
 import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
+import org.calamus.port.Ears;
+import org.calamus.port.MicrophoneChecks;
 
 /**
- * Tries the microphone at its place: its noise, then words that are shown one after the other. Goes
- * on by what the ears post, on their thread, so that a recording is heard like a bander.
+ * Tries the microphone at its place: its noise, then words that are shown one after the other. The
+ * verdict on a microphone is remembered; that on a recording is not.
  */
 final class MicrophoneCommand {
 
-  /** The ears post the level five times a second of sound. */
-  private static final int PLACE_LEVELS = 15;
-
-  private static final int ANSWER_LEVELS = 50;
-
   private final Options options;
   private final Optional<Path> recording;
-  private final Clock clock = Instant::now;
-  private final PrintStream out = System.out;
-  private final CountDownLatch done = new CountDownLatch(1);
-  private final List<Probe> missed = new ArrayList<>();
-  private SelfTest test;
-  private MeteredSource sound;
-  private VoskEars ears;
-  private List<Probe> left = new ArrayList<>();
-  private int asked;
-  private int levels;
-  private boolean isAsking;
-  private boolean isRepeat;
-  private Optional<String> trouble = Optional.empty();
+  private final Clock clock;
+  private final PrintStream out;
 
   MicrophoneCommand(Options options, Optional<Path> recording) {
+    this(options, recording, Instant::now, System.out);
+  }
+
+  MicrophoneCommand(Options options, Optional<Path> recording, Clock clock, PrintStream out) {
     this.options = options;
     this.recording = recording;
+    this.clock = clock;
+    this.out = out;
   }
 
   int run() throws InterruptedException {
     Folders folders = options.folders();
     Station station = Station.read(folders, List.of());
-    test = new SelfTest(station.form(), station.vocabulary());
-    left = new ArrayList<>(test.probes());
-    asked = left.size();
-    sound = new MeteredSource(source(station));
+    MeteredSource sound = new MeteredSource(source(station));
+    AtomicReference<Optional<Ears>> ears = new AtomicReference<>(Optional.empty());
+    MicrophoneTrial trial =
+        new MicrophoneTrial(
+            new SelfTest(station.form(), station.vocabulary()),
+            out,
+            recording.isPresent()
+                ? MicrophoneTrial.AtEnd.NOT_HEARD
+                : MicrophoneTrial.AtEnd.NO_VERDICT,
+            sound::speechBegins,
+            grammar -> listen(ears.get(), grammar));
     try (ModelFolder model = SpeechModel.open(folders, options.model(), station.vocabulary())) {
       out.println("Listening to the place: say nothing for three seconds.");
-      ears =
-          new VoskEars(
-              model.path(),
-              sound,
-              clock,
-              VoskEars.Settings.usual().framesOf(model.frameMillis()).loggingTo(folders.log()));
-      ears.start(this::hear);
-      done.await();
-      ears.close();
+      VoskEars.Settings how =
+          VoskEars.Settings.usual().framesOf(model.frameMillis()).loggingTo(folders.log());
+      try (Ears made = new VoskEars(model.path(), sound, clock, how)) {
+        ears.set(Optional.of(made));
+        made.start(trial::hear);
+        trial.await();
+      }
     }
-    return verdict();
+    return verdict(trial, sound.levels(), new MicrophoneCheckFile(folders.data()));
+  }
+
+  private static void listen(Optional<Ears> ears, Grammar grammar) {
+    ears.ifPresent(e -> e.listenFor(grammar));
   }
 
   private AudioSource source(Station station) {
@@ -83,74 +83,28 @@ final class MicrophoneCommand {
     return name.map(MicrophoneSource::new).orElseGet(MicrophoneSource::new);
   }
 
-  private synchronized void hear(Event event) {
-    if (done.getCount() == 0) {
-      return;
-    }
-    if (event instanceof Event.PartDown down && down.part() == Part.EARS) {
-      stopped(down.sentence());
-      done.countDown();
-    } else if (event instanceof Event.LevelMeasured) {
-      levels++;
-      if (!isAsking && levels >= PLACE_LEVELS) {
-        isAsking = true;
-        sound.speechBegins();
-        ask();
-      } else if (isAsking && levels >= ANSWER_LEVELS) {
-        take(new Answer.NotHeard());
-      }
-    } else if (event instanceof Event.Heard heard && isAsking) {
-      take(test.answer(left.get(0), heard.utterance()));
-    }
-  }
-
-  /** A recording that ends has answered nothing more; a microphone that fails has no verdict. */
-  private void stopped(String sentence) {
-    if (recording.isPresent() && isAsking) {
-      missed.addAll(left);
-    } else {
-      trouble = Optional.of(sentence);
-    }
-  }
-
-  private void ask() {
-    levels = 0;
-    ears.listenFor(test.grammar(left.get(0)));
-    out.println("Say: " + left.get(0).spoken());
-  }
-
-  private void take(Answer answer) {
-    Probe probe = left.remove(0);
-    if (answer instanceof Answer.Right) {
-      out.println("  right");
-    } else {
-      missed.add(probe);
-      out.println(
-          answer instanceof Answer.HeardAs other
-              ? "  heard as \"" + other.words() + "\""
-              : "  not heard");
-    }
-    if (left.isEmpty() && !isRepeat && !missed.isEmpty()) {
-      isRepeat = true;
-      left.addAll(missed);
-      missed.clear();
-      out.println("Once more:");
-    }
-    if (left.isEmpty()) {
-      done.countDown();
-    } else {
-      ask();
-    }
-  }
-
-  private int verdict() {
-    if (trouble.isPresent()) {
-      out.println(trouble.get());
+  /** Says the verdict and remembers it; gives the exit code. */
+  int verdict(MicrophoneTrial trial, Levels levels, MicrophoneChecks checks) {
+    if (trial.trouble().isPresent()) {
+      out.println(trial.trouble().get());
       return ExitCode.MISSING;
     }
-    MicrophoneVerdict verdict = MicrophoneVerdict.of(sound.levels(), asked - missed.size(), asked);
+    MicrophoneVerdict verdict = MicrophoneVerdict.of(levels, trial.score());
     out.println(verdict.sentence());
     verdict.advice().forEach(out::println);
+    if (recording.isEmpty()) {
+      keep(trial.microphone(), verdict, checks);
+    }
     return verdict.grade() == MicrophoneVerdict.Grade.NOT_USABLE ? ExitCode.FAILURE : ExitCode.DONE;
+  }
+
+  private void keep(String microphone, MicrophoneVerdict verdict, MicrophoneChecks checks) {
+    try {
+      checks.keep(
+          new MicrophoneCheck(microphone, clock.now(), verdict.grade(), verdict.sentence()));
+    } catch (MicrophoneChecks.KeepException e) {
+      // the verdict itself has been said; it stands
+      out.println(e.getMessage());
+    }
   }
 }

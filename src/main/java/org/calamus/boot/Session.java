@@ -111,10 +111,21 @@ final class Session {
       if (part.part() == Part.STORE && part.isDown()) {
         throw new Halt(
             ExitCode.FAILURE,
-            "The last values could not be stored: write them down now. " + part.sentence(),
+            "The last values could not be stored: write them down now. "
+                + part.sentence()
+                + inHand(end),
             null);
       }
     }
+  }
+
+  /** The values of the bird in the hand, which the screen no longer shows; empty without one. */
+  private String inHand(State end) {
+    return end.record()
+        .map(r -> setup.phrases().filled(r))
+        .filter(values -> !values.isEmpty())
+        .map(values -> System.lineSeparator() + "In the hand: " + values + ".")
+        .orElse("");
   }
 
   private Event started() {

@@ -22,7 +22,7 @@ import org.calamus.port.StationSettings;
  *
  * <p>A net and a person is a code, such as {@code 7a} or {@code QX}, which is said in digits and
  * letters; or a code and a spoken form, {@code SP = south pond}, which is said and read back
- * instead.
+ * instead. A code that is no number gets one, by which it is struck on a keypad.
  */
 final class StationLists {
 
@@ -70,13 +70,35 @@ final class StationLists {
 
   private static CodeTable table(String name, List<String> entries) {
     Map<String, CodeTable.Row> rows = new LinkedHashMap<>();
+    int number = firstFree(entries);
     for (String entry : entries) {
       String code = code(entry);
+      if (rows.containsKey(code)) {
+        continue;
+      }
       String said = said(entry);
-      String digits = code.matches("\\d+") ? code : "";
-      rows.putIfAbsent(code, new CodeTable.Row(code, digits, said.isEmpty() ? code : said));
+      String digits = isNumber(code) ? code : String.valueOf(number++);
+      rows.put(code, new CodeTable.Row(code, digits, said.isEmpty() ? code : said));
     }
     return new CodeTable(name, List.copyOf(rows.values()));
+  }
+
+  private static boolean isNumber(String code) {
+    return code.matches("\\d{1,6}");
+  }
+
+  /**
+   * The number by which the first code that is none is struck on a keypad: 1, or the first behind a
+   * hundred that no code reaches where codes begin with digits, so that nobody strikes 7 for 7a.
+   */
+  private static int firstFree(List<String> entries) {
+    List<String> codes = entries.stream().map(StationLists::code).toList();
+    if (codes.stream().noneMatch(c -> c.matches("\\d.*"))) {
+      return 1;
+    }
+    int most =
+        codes.stream().filter(StationLists::isNumber).mapToInt(Integer::parseInt).max().orElse(0);
+    return (most / 100 + 1) * 100 + 1;
   }
 
   /** The spoken forms that the station gives for its nets and people. */

@@ -2,9 +2,11 @@ package org.calamus.engine;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.Optional;
 import org.calamus.core.dialogue.Effect;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Part;
+import org.calamus.core.dialogue.Trail;
 import org.calamus.port.Clock;
 import org.calamus.port.EventSink;
 import org.calamus.port.RecordStore;
@@ -37,6 +39,7 @@ final class Keeper {
         || effect instanceof Effect.AccountFor
         || effect instanceof Effect.JournalNets
         || effect instanceof Effect.ReadSaved
+        || effect instanceof Effect.ReadTrail
         || effect instanceof Effect.AmendRecord
         || effect instanceof Effect.WithdrawCorrection;
   }
@@ -57,7 +60,7 @@ final class Keeper {
       hasFailed = true;
       hold(effect);
       events.post(
-          effect instanceof Effect.ReadSaved && backlog.isEmpty()
+          isReading(effect) && backlog.isEmpty()
               ? new Event.ReadFailed(clock.now(), e.getMessage())
               : new Event.StoreFailed(clock.now(), e.getMessage()));
       return false;
@@ -72,10 +75,14 @@ final class Keeper {
     boolean isAskedAgain =
         effect instanceof Effect.SaveRecord
             || effect instanceof Effect.AmendRecord
-            || effect instanceof Effect.ReadSaved;
+            || isReading(effect);
     if (!isAskedAgain) {
       backlog.add(effect);
     }
+  }
+
+  private static boolean isReading(Effect effect) {
+    return effect instanceof Effect.ReadSaved || effect instanceof Effect.ReadTrail;
   }
 
   /** Tries to journal what is held back; stays silent where that fails again. */
@@ -123,6 +130,10 @@ final class Keeper {
       store.journalNets(nets.events());
     } else if (effect instanceof Effect.ReadSaved read) {
       events.post(new Event.SavedRead(clock.now(), read.id(), store.asSaved(read.id())));
+    } else if (effect instanceof Effect.ReadTrail read) {
+      Optional<Trail> trail =
+          store.asSaved(read.id()).map(record -> new Trail(record, store.amendments(read.id())));
+      events.post(new Event.TrailRead(clock.now(), read.id(), trail));
     } else if (effect instanceof Effect.AmendRecord amend) {
       store.amend(amend.record(), amend.why(), amend.accounts(), clock.now());
       events.post(new Event.Amended(clock.now(), amend.record(), amend.accounts()));

@@ -3,6 +3,8 @@ package org.calamus.boot;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.lang.reflect.InvocationHandler;
+import java.lang.reflect.Proxy;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -58,8 +60,18 @@ class SessionTest {
 
   private void run(Consumer<EventSink> happening, Voice voice, UtteranceKeeper keeper)
       throws InterruptedException {
+    run(happening, voice, keeper, store());
+  }
+
+  private RecordStore store() {
     RecordStore store = new SqliteRecordStore(data, data.resolve("natives"));
     opened = Optional.of(store);
+    return store;
+  }
+
+  private void run(
+      Consumer<EventSink> happening, Voice voice, UtteranceKeeper keeper, RecordStore store)
+      throws InterruptedException {
     Ports ports =
         new Ports(
             new DeafEars(CLOCK, "Not listening."),
@@ -111,6 +123,32 @@ class SessionTest {
         .isInstanceOf(IllegalStateException.class)
         .hasRootCause(unforeseen);
     isIntact();
+  }
+
+  /** "Write them down now" was said when the screen that had shown them was gone. */
+  @Test
+  void runSaysTheValuesThatCouldNotBeStored() {
+    RecordStore store = store();
+    InvocationHandler full =
+        (proxy, method, arguments) -> {
+          if (method.getName().equals("journal")) {
+            throw new RecordStore.StoreException("Record 1, band, is not stored: the disk is full");
+          }
+          return method.invoke(store, arguments);
+        };
+    RecordStore onFullDisk =
+        (RecordStore)
+            Proxy.newProxyInstance(
+                RecordStore.class.getClassLoader(), new Class<?>[] {RecordStore.class}, full);
+    Consumer<EventSink> strikesAndEnds =
+        sink -> {
+          band(sink);
+          sink.post(new Event.Stopping(CLOCK.now()));
+        };
+    Voice silent = new Said(phrase -> {});
+    assertThatThrownBy(() -> run(strikesAndEnds, silent, UtteranceKeeper.none(), onFullDisk))
+        .isInstanceOf(Halt.class)
+        .hasMessageContainingAll("write them down now", "In the hand: band 2841-55601");
   }
 
   @Test

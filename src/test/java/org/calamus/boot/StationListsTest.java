@@ -59,8 +59,8 @@ class StationListsTest {
     assertThat(lists.nets().rows())
         .containsExactly(
             new CodeTable.Row("12", "12", "12"),
-            new CodeTable.Row("7a", "", "7a"),
-            new CodeTable.Row("RB", "", "reed bed"));
+            new CodeTable.Row("7a", "101", "7a"),
+            new CodeTable.Row("RB", "102", "reed bed"));
     assertThat(lists.forms())
         .containsExactly(
             new SpokenForm(
@@ -70,9 +70,21 @@ class StationListsTest {
                 "station.toml"));
   }
 
+  /** On a numeric keypad there was no way to strike south pond. */
+  @Test
+  void numbersTheCodesThatAreNoneSoThatTheKeypadHasThemAll() {
+    assertThat(lists(List.of("SP", "RB"), List.of()).nets().rows())
+        .extracting(CodeTable.Row::digits)
+        .containsExactly("1", "2");
+    assertThat(lists(List.of("7a", "1", "104", "SP", "1"), List.of()).nets().rows())
+        .extracting(CodeTable.Row::digits)
+        .containsExactly("201", "1", "104", "202");
+  }
+
   @Test
   void listsTheSessionsBanderFirstAndOnce() {
     assertThat(lists(List.of(), List.of("ZB = zoe", "QX = quinn")).people("bander").rows())
-        .containsExactly(new CodeTable.Row("QX", "", "quinn"), new CodeTable.Row("ZB", "", "zoe"));
+        .containsExactly(
+            new CodeTable.Row("QX", "1", "quinn"), new CodeTable.Row("ZB", "2", "zoe"));
   }
 }

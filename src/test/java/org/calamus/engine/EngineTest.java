@@ -13,6 +13,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Key;
+import org.calamus.core.dialogue.Page;
 import org.calamus.core.dialogue.Part;
 import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.View;
@@ -229,6 +230,17 @@ class EngineTest {
     assertThat(stand.views).anyMatch(v -> v.message().startsWith("The disk is full"));
     assertThat(stand.logged("read")).containsExactly("read 1");
     assertThat(stand.lastView().correcting()).isEqualTo("correcting 2841-55601");
+  }
+
+  @Test
+  void runShowsHowTheValuesOfASavedRecordCameInAndThatItWasNeverCorrected()
+      throws InterruptedException {
+    nuthatch().say("save record").say("console record history");
+    stand.run();
+    List<String> rows =
+        stand.lastView().page().orElseThrow().rows().stream().map(Page.Row::text).toList();
+    assertThat(stand.logged("read")).containsExactly("read 1");
+    assertThat(rows).contains("Never corrected").anyMatch(r -> r.endsWith(" said"));
   }
 
   @Test

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
 
@@ -44,13 +45,20 @@ public final class JarProcess implements AutoCloseable {
 
   /** Starts the jar; what it prints, on both streams, is collected. */
   public static JarProcess start(String... arguments) {
+    return start(Map.of(), arguments);
+  }
+
+  /** Starts the jar with more in its environment. */
+  public static JarProcess start(Map<String, String> environment, String... arguments) {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-jar");
     command.add(jar().toString());
     command.addAll(List.of(arguments));
     try {
-      return new JarProcess(new ProcessBuilder(command).redirectErrorStream(true).start());
+      ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
+      builder.environment().putAll(environment);
+      return new JarProcess(builder.start());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

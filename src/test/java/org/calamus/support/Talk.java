@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.core.dialogue.Dialogue;
 import org.calamus.core.dialogue.Effect;
 import org.calamus.core.dialogue.Event;
@@ -14,8 +15,10 @@ import org.calamus.core.dialogue.Key;
 import org.calamus.core.dialogue.Setup;
 import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.Step;
+import org.calamus.core.dialogue.Trail;
 import org.calamus.core.dialogue.View;
 import org.calamus.core.dialogue.Views;
+import org.calamus.core.record.Amendment;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Reading;
@@ -32,6 +35,7 @@ public final class Talk {
   private Instant now = Instant.parse("2026-06-13T06:30:00Z");
   private final List<Effect> effects = new ArrayList<>();
   private final Map<Long, CaptureRecord> saved = new HashMap<>();
+  private final Map<Long, List<Amendment>> amendments = new HashMap<>();
 
   /** A session that begins with the given setup and bands used. */
   public Talk(Setup setup, Known known) {
@@ -60,13 +64,36 @@ public final class Talk {
         saved.put(account.record().id(), account.record());
       } else if (effect instanceof Effect.AmendRecord amend) {
         amend.accounts().forEach(a -> saved.put(a.id(), a));
+        amendments
+            .computeIfAbsent(amend.record().id(), id -> new ArrayList<>())
+            .addAll(changes(Optional.ofNullable(saved.get(amend.record().id())), amend));
         saved.put(amend.record().id(), amend.record());
         event(new Event.Amended(now, amend.record(), amend.accounts()));
       } else if (effect instanceof Effect.ReadSaved read) {
         event(new Event.SavedRead(now, read.id(), Optional.ofNullable(saved.get(read.id()))));
+      } else if (effect instanceof Effect.ReadTrail read) {
+        List<Amendment> changed = amendments.getOrDefault(read.id(), List.of());
+        Optional<Trail> trail =
+            Optional.ofNullable(saved.get(read.id())).map(r -> new Trail(r, changed));
+        event(new Event.TrailRead(now, read.id(), trail));
       }
     }
     return this;
+  }
+
+  /** What a correction changed; nothing is known of a record that an earlier session saved. */
+  private List<Amendment> changes(Optional<CaptureRecord> saved, Effect.AmendRecord amend) {
+    return saved.map(before -> changes(before, amend)).orElse(List.of());
+  }
+
+  private List<Amendment> changes(CaptureRecord before, Effect.AmendRecord amend) {
+    return Stream.of(FieldId.values())
+        .filter(f -> !before.entry(f).equals(amend.record().entry(f)))
+        .map(
+            f ->
+                new Amendment(
+                    before.id(), f, before.entry(f), amend.record().entry(f), amend.why(), now))
+        .toList();
   }
 
   /** Has the balance of Fenwick Marsh send stable weights in grams, five a second. */

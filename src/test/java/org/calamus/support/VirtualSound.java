@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -103,6 +104,18 @@ public final class VirtualSound implements AutoCloseable {
   /** Speaks a recording into the microphone and waits until it is over. */
   public void speak(Path wav) throws IOException, InterruptedException {
     run("paplay --latency-msec=100 --device=mic " + wav).waitFor(30, TimeUnit.SECONDS);
+  }
+
+  /** Begins to speak a recording and does not wait; what is spoken meanwhile is heard with it. */
+  public void speakOn(Path wav) throws IOException {
+    run("paplay --latency-msec=100 --device=mic " + wav);
+  }
+
+  /** What a program needs to see the card, with the home folder that it has anyway. */
+  public Map<String, String> soundOnly() {
+    Map<String, String> all = new HashMap<>(environment());
+    all.remove("HOME");
+    return all;
   }
 
   /** Begins to record the speaker into a file: 16 kHz, one channel, 16 bit, low byte first. */

@@ -1,6 +1,7 @@
 package org.calamus.support;
 
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -47,10 +48,17 @@ public final class WholeRecord {
   private static CodeTable table(String key, CodeSet set) {
     return switch (key) {
       case "species" -> TABLES.species().codes();
-      case "net" -> listed(key, "1", "2", "3", "12");
+      case "net" -> nets(key);
       case "bander", "scribe" -> listed(key, "QX", "ZB");
       default -> TABLES.codes(key, set);
     };
+  }
+
+  /** Numbered nets, and one that is no number and is struck as 101. */
+  private static CodeTable nets(String name) {
+    List<CodeTable.Row> rows = new ArrayList<>(listed(name, "1", "2", "3", "12").rows());
+    rows.add(new CodeTable.Row("RB", "101", "reed bed"));
+    return new CodeTable(name, rows);
   }
 
   private static CodeTable listed(String name, String... codes) {

@@ -17,6 +17,9 @@ final class ChoicePart {
   /** Longer meanings are cut before they make the list longer; most are far shorter. */
   private static final int MOST_CELLS = 31;
 
+  /** The least that tells one meaning from another. */
+  private static final int LEAST_CELLS = 14;
+
   private static final String PART = "; ";
 
   private final View view;
@@ -44,6 +47,13 @@ final class ChoicePart {
       }
     }
     return choices.size();
+  }
+
+  /** The rows, without the title, in as many columns as leave room for a word or two each. */
+  int fewestRows(Strokes strokes, int width) {
+    int cells = keyCells + 1 + LEAST_CELLS + BETWEEN;
+    int columns = Math.max((width - 2 * LEFT + BETWEEN) / cells, 1);
+    return Math.min((choices.size() + columns - 1) / columns, rows(strokes, width));
   }
 
   void draw(Sheet sheet, Layout layout) {

@@ -36,6 +36,13 @@ final class ConsoleTerminal extends UnixTerminal {
 
   private static final byte[] PASTES_UNMARKED = sequence("[?2004l");
 
+  /**
+   * The keypad's keys as their characters (VT100, "keypad numeric mode"). A program that was killed
+   * may have left the other mode, in which macOS Terminal sends for plus what others send for the
+   * comma.
+   */
+  private static final byte[] KEYPAD_IN_CHARACTERS = sequence(">");
+
   private static final Pattern SIZE = Pattern.compile("(\\d+) (\\d+)");
 
   private final Keyboard keyboard;
@@ -85,6 +92,7 @@ final class ConsoleTerminal extends UnixTerminal {
   public void enterPrivateMode() throws IOException {
     super.enterPrivateMode();
     writeToTerminal(MARK_PASTES);
+    writeToTerminal(KEYPAD_IN_CHARACTERS);
     // Ctrl-S would freeze the console, Ctrl-Z suspend it and Ctrl-\ make Java print on the screen;
     // Lanterna turns off Ctrl-C only. It restores all of them at the end.
     runSTTYCommand("-ixon", "-ixoff", "-iexten", "susp", "undef", "quit", "undef");

@@ -8,9 +8,10 @@ package org.calamus.adapter.lanterna;
  *
  * <p>Where there is nothing to choose and no history the rows depend on the size and the number of
  * fields only, so that nothing moves while a record is taken. Choices and history first take the
- * room of the last saved records, then that of fields; pictures take what the notices do not need,
- * and in a tall window that of the last saved records; where even that is too little, the large
- * value moves into the row of what is asked.
+ * room of the last saved records, then that of fields; then the choices stand closer together, and
+ * while a question is open they are left out. Pictures take what the notices do not need, and in a
+ * tall window that of the last saved records. Only where even that is too little, or the menu is
+ * open, does the large value move into the row of what is asked.
  *
  * @param asked the row of what is asked
  * @param big the first row of the large value
@@ -95,6 +96,8 @@ record Layout(
    * @param notices the rows of message, question and parts that are down, without a frame
    * @param choices how many choices there are
    * @param choiceRows their rows where none of them is cut, without a title
+   * @param fewestChoiceRows their rows where they stand as close as can be read, without a title
+   * @param areChoicesAside whether they are not what is to be looked at now and may be left out
    * @param history the earlier captures
    * @param pictures the rows of the pictures, with a title in a tall window
    */
@@ -104,21 +107,27 @@ record Layout(
       int notices,
       int choices,
       int choiceRows,
+      int fewestChoiceRows,
+      boolean areChoicesAside,
       int history,
       int pictures) {
 
-    /** Without pictures. */
-    Wants(int fields, int leastFields, int notices, int choices, int choiceRows, int history) {
-      this(fields, leastFields, notices, choices, choiceRows, history, 0);
+    /** Without choices. */
+    Wants(int fields, int leastFields, int notices, int history, int pictures) {
+      this(fields, leastFields, notices, 0, 0, 0, false, history, pictures);
     }
 
     /** A record alone. */
     static Wants of(int fields) {
-      return new Wants(fields, Math.min(fields, 5), 1, 0, 0, 0);
+      return new Wants(fields, Math.min(fields, 5), 1, 0, 0);
     }
 
     private int choiceBlock() {
       return choices == 0 ? 0 : choiceRows + 1;
+    }
+
+    private int leastChoiceBlock() {
+      return choices == 0 || areChoicesAside ? 0 : fewestChoiceRows + 1;
     }
 
     /** What they get; where they must be cut, no more rows than their columns need. */
@@ -129,6 +138,22 @@ record Layout(
       }
       int columns = (choices + block - 2) / (block - 1);
       return (choices + columns - 1) / columns + 1;
+    }
+
+    /** The rows of the record that are kept for it before choices get any. */
+    private int keptRows(int room, int columns) {
+      int free = room - notices - leastBlocks();
+      int least = leastRows(columns);
+      return least <= free || free < 0 ? least : Math.min(least, free > 0 ? 1 : 0);
+    }
+
+    private int choiceRows(int room, int columns) {
+      int block = choiceBlock(Math.max(room - notices - keptRows(room, columns), 0));
+      return areChoicesAside && block <= fewestChoiceRows ? 0 : block;
+    }
+
+    private int leastBlocks() {
+      return leastChoiceBlock() + leastHistoryBlock();
     }
 
     private int leastHistoryBlock() {
@@ -172,12 +197,9 @@ record Layout(
   }
 
   private static boolean fits(int width, int height, int scale, Wants wants) {
-    int least =
-        wants.notices()
-            + wants.leastRows(columns(width, height, scale, wants))
-            + wants.choiceBlock()
-            + wants.leastHistoryBlock();
-    return least <= room(height, scale);
+    // beside a list of choices the field that is asked need not be seen twice
+    int least = wants.choices() > 0 || wants.leastFields() == 0 ? 0 : 1;
+    return wants.notices() + least + wants.leastBlocks() <= room(height, scale);
   }
 
   /** The rows for notices, record, choices, history and last saved records. */
@@ -208,20 +230,19 @@ record Layout(
   private static Layout of(int width, int height, int scale, Wants wants) {
     int columns = columns(width, height, scale, wants);
     int room = room(height, scale);
-    int free = Math.max(room - wants.notices() - wants.leastRows(columns), 0);
-    int choiceRows = wants.choiceBlock(free);
-    int historyRows = block(wants.historyBlock(height), free - choiceRows);
-    free = room - choiceRows - historyRows;
+    int kept = wants.keptRows(room, columns);
+    int least = wants.notices() + kept;
+    int choiceRows = wants.choiceRows(room, columns);
+    int historyRows = block(wants.historyBlock(height), room - least - choiceRows);
+    int free = room - choiceRows - historyRows;
     boolean isTall = isTall(height);
-    int least = wants.notices() + wants.leastRows(columns);
     int pictureRows = isTall ? 0 : Math.min(wants.pictures(), Math.max(free - least, 0));
     free -= pictureRows;
     // a picture takes what a short message leaves free, before it takes the rows of fields
-    boolean isScarce = scale == 0 || pictureRows > 0;
+    boolean isScarce = scale == 0 || pictureRows > 0 || kept < wants.leastRows(columns);
     int leastNotices = isScarce ? wants.notices() : Math.max(LEAST_NOTICES, wants.notices());
     int mostRecord = Math.max(free - leastNotices, 0);
-    int leastRecord = Math.max(wants.leastRows(columns), Math.min(wants.leastFields(), 1));
-    int recordRows = Math.min(wants.rows(columns), Math.max(mostRecord, leastRecord));
+    int recordRows = Math.min(wants.rows(columns), Math.max(mostRecord, kept));
     recordRows = Math.min(recordRows, Math.max(free - 1, 0));
     // a few lines of a record that nobody looks at would only distract
     boolean isWorthless = wants.leastFields() == 0 && 2 * recordRows * columns < wants.fields();

@@ -1,13 +1,12 @@
 package org.calamus.adapter.lanterna;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.calamus.core.dialogue.View;
 
 /**
- * The rows right below the large value: the message, the question in a frame, and one line for each
- * part that is down. Where rows are short the frame goes first; where there are more than enough,
- * long sentences wrap onto them.
+ * The rows right below the large value: the message, the question in a frame, and a sentence for
+ * each part that is down. Where rows are short the frame goes first. No sentence is cut where there
+ * are as many rows as {@link #rows} asks for: its end says what to do.
  */
 final class Notices {
 
@@ -30,37 +29,46 @@ final class Notices {
     this.sheet = sheet;
     this.first = first;
     this.end = end;
-    int cells = sheet.width() - 2 * SIDE;
-    this.question = wrap(view.question().orElse(""), cells, Math.max(end - first, 1));
+    this.question = wrap(view.question().orElse(""), cells(), Math.max(end - first, 1));
     this.message = view.message();
     this.down = view.health().stream().filter(View.Health::isDown).toList();
   }
 
-  /** The rows that all of it takes without a frame, long sentences about parts cut; at least 1. */
+  /** The rows that all of it takes without a frame; at least 1. */
   static int rows(Sheet sheet, View view) {
-    int cells = sheet.width() - 2 * SIDE;
-    String ellipsis = sheet.strokes().ellipsis();
-    int rows = 0;
-    for (String text : List.of(view.message(), view.question().orElse(""))) {
-      rows += Prose.wrap(Prose.printable(text), cells, sheet.height(), ellipsis).size();
-    }
-    long down = view.health().stream().filter(View.Health::isDown).count();
-    return Math.max(rows + (int) down, 1);
+    Notices all = new Notices(sheet, view, 0, sheet.height());
+    int message = all.wrap(all.message, all.cells(), sheet.height()).size();
+    return Math.max(message + all.question.size() + all.downRows(), 1);
+  }
+
+  private int cells() {
+    return sheet.width() - 2 * SIDE;
+  }
+
+  private int downRows() {
+    return down.stream().mapToInt(part -> sentence(part, sheet.height()).size()).sum();
+  }
+
+  private List<String> sentence(View.Health part, int most) {
+    return wrap(part.part().word() + ": " + part.sentence(), cells() - 2, most);
   }
 
   /** Draws them and gives the first row that is left free. */
   int draw() {
-    int spare = end - first - 1 - down.size() - question.size();
-    boolean isFramed = !question.isEmpty() && spare >= 2;
-    spare = isFramed ? spare - 2 : spare;
+    int rows = Math.max(end - first, 1);
+    int wanted = Math.max(wrap(message, cells(), rows).size(), 1);
+    boolean isFramed = !question.isEmpty() && wanted + question.size() + downRows() + 2 <= rows;
+    int spare = rows - 1 - down.size() - question.size() - (isFramed ? 2 : 0);
     int row = first;
     if (!message.isBlank() || spare >= 0) {
-      List<String> lines = wrap(message, sheet.width() - 2 * SIDE, 1 + Math.max(spare, 0));
+      List<String> lines = wrap(message, cells(), 1 + Math.max(spare, 0));
       for (String line : lines) {
         sheet.put(SIDE, row++, line, Ink.STRONG);
       }
+      boolean isBlankNeeded = message.isBlank() && downRows() + question.size() >= rows;
       spare -= Math.max(lines.size() - 1, 0);
-      row = Math.max(row, first + 1);
+      row = isBlankNeeded ? row : Math.max(row, first + 1);
+      spare += isBlankNeeded ? 1 : 0;
     }
     row = isFramed ? framed(row) : unframed(row);
     return downs(row, spare);
@@ -93,8 +101,7 @@ final class Notices {
     int row = top;
     int spare = Math.max(spareRows, 0);
     for (View.Health part : down) {
-      String text = part.part().word() + ": " + part.sentence();
-      List<String> lines = new ArrayList<>(wrap(text, sheet.width() - 2 * SIDE - 2, 1 + spare));
+      List<String> lines = sentence(part, 1 + spare);
       spare -= lines.size() - 1;
       if (row < end) {
         sheet.put(SIDE - 1, row, " X ", Ink.ALERT_FILLED);

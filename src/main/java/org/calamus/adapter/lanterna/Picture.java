@@ -46,13 +46,19 @@ final class Picture {
       return Layout.Wants.of(fields);
     }
     ChoicePart choices = new ChoicePart(view);
+    int choiceRows = choices.rows(sheet.strokes(), sheet.width());
+    // the menu is read for the words of the commands, which must be whole
+    int fewest =
+        view.hasCommands() ? choiceRows : choices.fewestRows(sheet.strokes(), sheet.width());
     return new Layout.Wants(
         fields,
         // who looks for a command does not look at the record
         view.hasCommands() ? 0 : Math.min(fields, LEAST_FIELDS),
         Notices.rows(sheet, view),
         choices.count(),
-        choices.rows(sheet.strokes(), sheet.width()),
+        choiceRows,
+        fewest,
+        view.question().isPresent() && !view.hasCommands(),
         view.history().size(),
         new PicturePart(view.pictures(), sheet.width()).rows(Layout.isTall(sheet.height())));
   }

@@ -1,7 +1,9 @@
 package org.calamus.adapter.microphone;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import org.calamus.core.hearing.Hum;
 import org.calamus.core.hearing.Levels;
 import org.calamus.port.AudioSource;
 
@@ -13,10 +15,14 @@ public final class MeteredSource implements AudioSource {
   /** Parts softer than this below the loudest are pauses. */
   private static final double PAUSE = Math.pow(10, -1.5);
 
+  /** So much of the place is looked at for a hum, its latest. */
+  private static final int LONGEST_PLACE = 4 * RATE;
+
   private final AudioSource inner;
   private final List<double[]> place = new ArrayList<>();
   private final List<double[]> speech = new ArrayList<>();
   private List<double[]> measured = place;
+  private short[] placeSound = new short[0];
 
   /** Measures a source; closed with it. */
   public MeteredSource(AudioSource inner) {
@@ -35,7 +41,10 @@ public final class MeteredSource implements AudioSource {
     double loudest = speech.stream().mapToDouble(b -> b[0]).max().orElse(0);
     List<double[]> loud = speech.stream().filter(b -> b[0] >= loudest * PAUSE).toList();
     return new Levels(
-        decibels(noise), decibels(mean(loud, 0)), (int) Math.round(1000 * mean(loud, 1)));
+        decibels(noise),
+        decibels(mean(loud, 0)),
+        (int) Math.round(1000 * mean(loud, 1)),
+        Hum.in(placeSound, RATE));
   }
 
   private static double mean(List<double[]> blocks, int which) {
@@ -68,6 +77,17 @@ public final class MeteredSource implements AudioSource {
       full += Math.abs((int) sample) >= Short.MAX_VALUE - 1 ? 1 : 0;
     }
     measured.add(new double[] {squares / samples.length, full / samples.length});
+    if (measured == place) {
+      keep(samples);
+    }
+  }
+
+  private void keep(short[] samples) {
+    int length = placeSound.length;
+    short[] longer = Arrays.copyOf(placeSound, length + samples.length);
+    System.arraycopy(samples, 0, longer, length, samples.length);
+    placeSound =
+        Arrays.copyOfRange(longer, Math.max(0, longer.length - LONGEST_PLACE), longer.length);
   }
 
   @Override

@@ -1,5 +1,6 @@
 package org.calamus.adapter.microphone;
 
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
@@ -35,6 +36,9 @@ public final class MicrophoneSource implements AudioSource {
           format(RATE, 2),
           format(32_000, 1),
           format(8_000, 1));
+
+  /** Where Linux tells which program holds a sound card; other systems have no such folder. */
+  private static final Path PROC = Path.of("/proc");
 
   private static final int BLOCKS_A_SECOND = 20;
   private static final Duration LOOK_AGAIN = Duration.ofMillis(5);
@@ -140,9 +144,7 @@ public final class MicrophoneSource implements AudioSource {
         last = Optional.of(e);
       }
     }
-    throw new AudioException(
-        "No microphone can be opened; plug one in, or close the program that uses it.",
-        last.orElseThrow());
+    throw NotOpened.because(last.orElseThrow(), new CaptureUse(PROC).program());
   }
 
   private static TargetDataLine lineFor(Optional<Mixer.Info> mixer, AudioFormat format)

@@ -29,12 +29,18 @@ final class BandQuestions {
   /** No bander loses more bands at once without noticing (common practice, no published source). */
   private static final int MOST_AT_ONCE = 10;
 
-  private static final String TWICE_RULE = "band.twice";
+  /** Says of an offer that its band was read twice; no rule, and no doubt of the bander's. */
+  private static final String READ_TWICE = "band.twice";
 
   private final Setup setup;
 
   BandQuestions(Setup setup) {
     this.setup = setup;
+  }
+
+  /** The rules that were overruled: two readings that agree overrule none. */
+  static List<String> overruled(List<String> marks) {
+    return marks.stream().filter(mark -> !mark.equals(READ_TWICE)).toList();
   }
 
   /** What must be asked before this band can be taken; empty where nothing must. */
@@ -142,7 +148,7 @@ final class BandQuestions {
     return isSame
         ? Optional.of(
             before(
-                new Offer(FieldId.BAND, second.heard(), second.provenance(), List.of(TWICE_RULE)),
+                new Offer(FieldId.BAND, second.heard(), second.provenance(), List.of(READ_TWICE)),
                 question.rest()))
         : Optional.empty();
   }

@@ -16,6 +16,8 @@ import java.util.stream.Stream;
  * @param rows the rows
  * @param first the row from which on they are shown, from 0
  * @param digits the digits struck, which are the number of the row that is chosen; may be empty
+ * @param trail what the record that is shown whole has gone through; empty where none is shown, or
+ *     the store has not answered yet
  */
 record Browsing(
     PageName name,
@@ -24,36 +26,52 @@ record Browsing(
     String title,
     List<PageRow> rows,
     int first,
-    String digits) {
+    String digits,
+    Optional<Trail> trail) {
 
   Browsing {
     Objects.requireNonNull(name);
     Objects.requireNonNull(opened);
     Objects.requireNonNull(before);
+    Objects.requireNonNull(trail);
     rows = PageRow.numbered(rows);
     first = Math.max(0, Math.min(first, rows.size() - Page.SCREENFUL));
   }
 
   /** A page from its first row on. */
   static Browsing atTop(PageName name, PageContent content) {
+    Optional<Browsing> none = Optional.empty();
     return new Browsing(
-        name, Optional.empty(), Optional.empty(), content.title(), content.rows(), 0, "");
+        name, Optional.empty(), none, content.title(), content.rows(), 0, "", Optional.empty());
   }
 
   /** What is opened from a row. */
   Browsing opening(PageRow.Subject subject, PageContent content) {
     return new Browsing(
-        name, Optional.of(subject), Optional.of(this), content.title(), content.rows(), 0, "");
+        name,
+        Optional.of(subject),
+        Optional.of(this),
+        content.title(),
+        content.rows(),
+        0,
+        "",
+        Optional.empty());
   }
 
   /** The same place with what it says now. */
   Browsing saying(PageContent content) {
-    return new Browsing(name, opened, before, content.title(), content.rows(), first, digits);
+    return new Browsing(
+        name, opened, before, content.title(), content.rows(), first, digits, trail);
+  }
+
+  /** The same place, and what the record that is shown there has gone through. */
+  Browsing telling(Trail told) {
+    return new Browsing(name, opened, before, title, rows, first, digits, Optional.of(told));
   }
 
   /** Leafs on or back; what was chosen may be out of sight then and is chosen no more. */
   Browsing leafed(int rowsOn) {
-    return new Browsing(name, opened, before, title, rows, first + rowsOn, "");
+    return new Browsing(name, opened, before, title, rows, first + rowsOn, "", trail);
   }
 
   /** Whether there are rows beyond those that every window shows. */
@@ -65,7 +83,7 @@ record Browsing(
   Browsing choosing(String struck) {
     int at = indexOf(struck);
     int from = at < 0 || at >= first && at < first + Page.SCREENFUL ? first : at;
-    return new Browsing(name, opened, before, title, rows, from, struck);
+    return new Browsing(name, opened, before, title, rows, from, struck, trail);
   }
 
   /** Whether a row has this number. */

@@ -143,6 +143,9 @@ public final class Dialogue {
     if (event instanceof Event.SavedRead read) {
       return correcting.read(state, read);
     }
+    if (event instanceof Event.TrailRead read) {
+      return pages.told(state, read);
+    }
     if (event instanceof Event.ReadFailed failed) {
       return Correcting.failed(state, failed);
     }
@@ -199,10 +202,13 @@ public final class Dialogue {
     throw new AssertionError(event);
   }
 
-  private static State partUp(State state, Event.PartUp up) {
+  private State partUp(State state, Event.PartUp up) {
     State told = state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
     if (up.part() == Part.KEEPER) {
       return told.message(KEPT + up.name() + ".");
+    }
+    if (up.part() == Part.EARS) {
+      return new Microphones(setup).heard(told, up.name());
     }
     boolean isStoredNow = up.part() == Part.STORE && state.face().message().startsWith(NOT_STORED);
     return isStoredNow
@@ -223,9 +229,7 @@ public final class Dialogue {
         state.console(c -> c.withHealth(new View.Health(down.part(), false, down.sentence())));
     Step step =
         Step.of(
-            down.part() == Part.SCALE
-                ? told.console(c -> c.withoutReading(down.port()))
-                : told);
+            down.part() == Part.SCALE ? told.console(c -> c.withoutReading(down.port())) : told);
     return wasUp ? step.then(new Effect.Sound(Tone.LOOK_HERE)) : step;
   }
 

@@ -71,6 +71,14 @@ public sealed interface Effect {
   record ReadSaved(long id) implements Effect {}
 
   /**
+   * Reads a saved record with how its values came in and what corrections changed, to be looked at;
+   * answered by {@link Event.TrailRead} or {@link Event.ReadFailed}.
+   *
+   * @param id the store's number for the record
+   */
+  record ReadTrail(long id) implements Effect {}
+
+  /**
    * Commits the correction of a saved record; answered by {@link Event.Amended}.
    *
    * @param record the record as it shall be

@@ -71,8 +71,7 @@ public sealed interface Event {
    * @param device the name of the device description
    * @param reading what it sent
    */
-  record ReadingArrived(Instant at, String port, String device, Reading reading)
-      implements Event {}
+  record ReadingArrived(Instant at, String port, String device, Reading reading) implements Event {}
 
   /**
    * A part of the console works, or works again.
@@ -130,6 +129,16 @@ public sealed interface Event {
    * @param record the record as it was saved last; empty where the store has none
    */
   record SavedRead(Instant at, long id, Optional<CaptureRecord> record) implements Event {}
+
+  /**
+   * A saved record was read, to be looked at.
+   *
+   * @param at when
+   * @param id its number
+   * @param trail the record as it was saved last, with its corrections; empty where the store has
+   *     none
+   */
+  record TrailRead(Instant at, long id, Optional<Trail> trail) implements Event {}
 
   /**
    * A saved record could not be read.

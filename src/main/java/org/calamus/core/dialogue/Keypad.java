@@ -48,7 +48,14 @@ final class Keypad {
   Step struck(State state, Key key, Instant at) {
     Step hushed =
         state.console().isSpeaking() ? Step.of(state).then(new Effect.Hush()) : Step.of(state);
-    return hushed.then(s -> key(s, key, at));
+    return hushed.then(s -> uncounted(s, key(s, key, at)));
+  }
+
+  /** A key is no miss of the ears: whoever strikes keys is not told to use the keypad. */
+  private static Step uncounted(State before, Step step) {
+    return step.state().face().misses() > before.face().misses()
+        ? new Step(step.state().face(f -> f.withMissed(before.face().missed())), step.effects())
+        : step;
   }
 
   private Step key(State state, Key key, Instant at) {

@@ -3,6 +3,7 @@ package org.calamus.core.dialogue;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 
@@ -74,16 +75,16 @@ final class Moving {
     Optional<FieldId> dropped =
         state.question().isPresent() ? Dialogue.askedField(state) : Optional.empty();
     List<Offer> rest = state.question().map(BandQuestions::rest).orElse(List.of());
+    Optional<FieldSpec> left = dropped.filter(f -> !isAskedAgain).map(setup.form()::spec);
+    List<String> told = left.map(spec -> List.of(spec.spoken() + " not taken")).orElse(List.of());
+    // where nothing is spoken, or nobody listens, the screen must not be silent about it
+    String shown =
+        message.isEmpty() ? left.map(spec -> spec.label() + " not taken.").orElse("") : message;
     State moved =
         state
             .withQuestion(Optional.empty())
             .withOpen(to)
-            .face(f -> f.withoutBig().withMessage(message).withKeys("").withMissed(Misses.none()));
-    List<String> told =
-        dropped
-            .filter(f -> !isAskedAgain)
-            .map(f -> List.of(setup.form().spec(f).spoken() + " not taken"))
-            .orElse(List.of());
+            .face(f -> f.withoutBig().withMessage(shown).withKeys("").withMissed(Misses.none()));
     Step step =
         dropped
             .map(f -> TakingBack.withoutConclusions(moved, f, now))

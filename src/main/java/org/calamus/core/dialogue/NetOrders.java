@@ -13,6 +13,8 @@ import org.calamus.core.effort.ClockTime;
 import org.calamus.core.effort.Net;
 import org.calamus.core.effort.NetEvent;
 import org.calamus.core.effort.NetLog;
+import org.calamus.core.form.CodeTable;
+import org.calamus.core.form.FieldKind;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Spoken;
@@ -148,7 +150,8 @@ final class NetOrders {
             : setup.nets().stream()
                 .map(Net::code)
                 .filter(c -> c.equalsIgnoreCase(code))
-                .findFirst();
+                .findFirst()
+                .or(() -> numbered(code));
     if (net.isEmpty()) {
       return unclear(state, "The station has no net " + code + ".");
     }
@@ -163,6 +166,14 @@ final class NetOrders {
           "net " + spoken(net.get()) + " is " + state(what));
     }
     return enter(state, what, List.of(net.get()), time, at);
+  }
+
+  /** The net that is struck by a number of its own, since its code is none. */
+  private Optional<String> numbered(String digits) {
+    return setup.form().has(FieldId.NET)
+            && setup.form().spec(FieldId.NET).kind() instanceof FieldKind.Coded coded
+        ? coded.table().byDigits(digits).map(CodeTable.Row::code)
+        : Optional.empty();
   }
 
   private Step enter(

@@ -104,7 +104,8 @@ final class Offers {
       Question.Keep keep = Doubts.question(first, value.get(), doubted, rest);
       return step.then(s -> doubts.ask(s, keep, told));
     }
-    Entry entry = new Entry(value.get(), first.provenance(), at, first.overruled());
+    List<String> overruled = BandQuestions.overruled(first.overruled());
+    Entry entry = new Entry(value.get(), first.provenance(), at, overruled);
     List<String> more = new ArrayList<>(told);
     more.addAll(taking.readback(state, first, value.get()));
     String note = findings.stream().map(Finding::shown).findFirst().orElse("");
@@ -180,7 +181,8 @@ final class Offers {
   }
 
   private static Entry entry(Question.Keep keep, Instant at) {
-    return new Entry(keep.value(), keep.provenance(), at, keep.confirmed());
+    List<String> overruled = BandQuestions.overruled(keep.confirmed());
+    return new Entry(keep.value(), keep.provenance(), at, overruled);
   }
 
   /**

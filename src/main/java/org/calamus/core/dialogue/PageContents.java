@@ -1,6 +1,7 @@
 package org.calamus.core.dialogue;
 
 import java.time.LocalDate;
+import java.util.Optional;
 import org.calamus.core.rule.Known;
 
 /** Makes what the pages say. */
@@ -8,6 +9,7 @@ final class PageContents {
 
   private final SessionPage session;
   private final RecordsPage records;
+  private final RecordPage record;
   private final StringsPage strings;
   private final SpeciesPage species;
   private final EffortPage effort;
@@ -16,6 +18,7 @@ final class PageContents {
   PageContents(Setup setup) {
     this.session = new SessionPage(setup);
     this.records = new RecordsPage(setup);
+    this.record = new RecordPage(setup);
     this.strings = new StringsPage(setup);
     this.species = new SpeciesPage(setup);
     this.effort = new EffortPage(setup);
@@ -42,10 +45,19 @@ final class PageContents {
     }
   }
 
+  /** What a place of the pages says now. */
+  PageContent of(State state, Browsing here) {
+    Optional<Long> shown = here.record();
+    if (shown.isPresent()) {
+      return record.of(state, shown.get(), here.trail());
+    }
+    return here.opened().map(o -> of(state, o)).orElseGet(() -> of(state, here.name()));
+  }
+
   /** What is opened from a row. */
   PageContent of(State state, PageRow.Subject subject) {
-    if (subject instanceof PageRow.Subject.OfRecord record) {
-      return records.opened(state, record.id());
+    if (subject instanceof PageRow.Subject.OfRecord of) {
+      return record.of(state, of.id(), Optional.empty());
     }
     if (subject instanceof PageRow.Subject.OfString string) {
       return strings.opened(state, string.string());

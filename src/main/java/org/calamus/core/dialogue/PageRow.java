@@ -17,6 +17,9 @@ record PageRow(Page.Row shown, Optional<Subject> subject) {
   /** The cells that a row's text may have. */
   private static final int CELLS = 70;
 
+  /** The cells of a word behind a value, and a blank before it. */
+  private static final int END_CELLS = 10;
+
   PageRow {
     Objects.requireNonNull(shown);
     Objects.requireNonNull(subject);
@@ -74,6 +77,26 @@ record PageRow(Page.Row shown, Optional<Subject> subject) {
     for (String line : wrapped(value, CELLS - 18)) {
       String front = rows.isEmpty() ? name : "";
       rows.add(of(look, rows.isEmpty() ? mark : "", PageText.padded(front, 18) + line));
+    }
+    return rows;
+  }
+
+  /**
+   * A named value with a word behind it, in a column of its own.
+   *
+   * @param end the word, 9 cells at most; may be empty
+   * @param more what is said where there is room for more; may be empty
+   */
+  static List<PageRow> named(String mark, String name, String value, String end, String more) {
+    List<PageRow> rows = new ArrayList<>();
+    for (String line : wrapped(value, CELLS - 18 - END_CELLS)) {
+      boolean isFirst = rows.isEmpty();
+      String text = PageText.padded(isFirst ? name : "", 18) + line;
+      String ended = PageText.padded(text, CELLS - END_CELLS + 1) + (isFirst ? end : "");
+      Page.Row row =
+          new Page.Row(
+              Page.Look.TEXT, "", isFirst ? mark : "", ended.stripTrailing(), isFirst ? more : "");
+      rows.add(new PageRow(row, Optional.empty()));
     }
     return rows;
   }

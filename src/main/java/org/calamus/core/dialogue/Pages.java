@@ -27,15 +27,15 @@ final class Pages {
   private static final int LONGEST_NUMBER = 5;
   private static final String NOTHING_TO_CHOOSE = "There is nothing to choose on this page.";
 
-  private final Setup setup;
   private final Prompts prompts;
   private final PageContents contents;
+  private final Opening opening;
   private final Correcting correcting;
 
   Pages(Setup setup) {
-    this.setup = setup;
     this.prompts = new Prompts(setup);
     this.contents = new PageContents(setup);
+    this.opening = new Opening(setup);
     this.correcting = new Correcting(setup);
   }
 
@@ -61,7 +61,8 @@ final class Pages {
   /** Whether a command is for the pages now: on one, yes opens what is chosen and no leaves it. */
   static boolean isOfPage(State state, Command command) {
     boolean isAnswer = command == Command.AFFIRM || command == Command.NEGATIVE;
-    return isOfPage(command) || PageName.shownBy(command).isPresent() || isAnswer && isShown(state);
+    boolean isPage = PageName.shownBy(command).isPresent() || command == Command.PAGE_RECORD;
+    return isOfPage(command) || isPage || isAnswer && isShown(state);
   }
 
   /** Whether a command is about a bird, so that the capture screen must be seen. */
@@ -85,7 +86,10 @@ final class Pages {
   Step order(State state, Command command) {
     Optional<PageName> name = PageName.shownBy(command);
     if (name.isPresent()) {
-      return open(state, name.get());
+      return opening.page(state, name.get());
+    }
+    if (command == Command.PAGE_RECORD) {
+      return opening.record(state);
     }
     if (!isShown(state)) {
       return Step.of(state.message("No page is shown.")).say("no page");
@@ -116,30 +120,8 @@ final class Pages {
         : Step.of(state.message(NOTHING_TO_CHOOSE));
   }
 
-  private Step open(State state, PageName name) {
-    if (state.question().isPresent()) {
-      return prompts.miss(state, "answer affirm or negative first");
-    }
-    if (!state.face().keys().isEmpty()) {
-      return prompts.notEntered(state);
-    }
-    Browsing page = Browsing.atTop(name, contents.of(state, name));
-    return Step.of(showing(state, page).message(ways(page))).then(new Effect.Say(name.spoken()));
-  }
-
-  /** How to leave the page, and to see the rest of it, in words and keys. */
-  private String ways(Browsing page) {
-    String back = way(Command.PAGE_CAPTURE, "back");
-    return page.canLeaf(Page.SCREENFUL) ? back + "  " + way(Command.PAGE_ON, "more") : back;
-  }
-
-  private String way(Command command, String where) {
-    String words = setup.words(command).map(w -> " or \"" + w + "\"").orElse("");
-    return Sayable.keys(command) + words + ": " + where + ".";
-  }
-
   /** Another place of the pages; a message was about the place before. */
-  private static State showing(State state, Browsing page) {
+  static State showing(State state, Browsing page) {
     return state.message("").face(f -> f.withBrowsing(Optional.of(page)));
   }
 
@@ -199,12 +181,7 @@ final class Pages {
   /** Enter: opens what the chosen row stands for; a record that is shown whole is corrected. */
   private Step act(State state, Browsing here) {
     if (here.chosen().isPresent()) {
-      PageRow.Subject subject = here.chosen().get();
-      Browsing opened = here.opening(subject, contents.of(state, subject));
-      String back = way(Command.PAGE_BACK, "back");
-      String correct = way(Command.AFFIRM, "correct it");
-      boolean isRecord = opened.record().isPresent();
-      return Step.of(showing(state, opened).message(isRecord ? correct + "  " + back : back));
+      return opening.subject(state, here, here.chosen().get());
     }
     if (here.record().isPresent()) {
       return correcting.reopen(left(state).message(""), here.record().get());
@@ -214,15 +191,21 @@ final class Pages {
             here.hasNumbers() ? "Strike the number of a row, then Enter." : NOTHING_TO_CHOOSE));
   }
 
-  /** Back to where something was opened, as it is now. */
-  private Step back(State state, Browsing before) {
-    return Step.of(showing(state, before.saying(content(state, before))));
+  /** The store has told what a record has gone through: shown where that record still is. */
+  Step told(State state, Event.TrailRead read) {
+    Optional<Browsing> here =
+        state.face().browsing().filter(b -> b.record().equals(Optional.of(read.id())));
+    if (here.isEmpty() || read.trail().isEmpty()) {
+      return Step.of(state);
+    }
+    Browsing told = here.get().telling(read.trail().get());
+    Browsing now = told.saying(contents.of(state, told));
+    return Step.of(state.face(f -> f.withBrowsing(Optional.of(now))));
   }
 
-  private PageContent content(State state, Browsing here) {
-    return here.opened()
-        .map(subject -> contents.of(state, subject))
-        .orElseGet(() -> contents.of(state, here.name()));
+  /** Back to where something was opened, as it is now. */
+  private Step back(State state, Browsing before) {
+    return Step.of(showing(state, before.saying(contents.of(state, before))));
   }
 
   /**
@@ -256,7 +239,7 @@ final class Pages {
     if (!isStale) {
       return after;
     }
-    Browsing now = here.saying(content(after, here));
+    Browsing now = here.saying(contents.of(after, here));
     return after.face(f -> f.withBrowsing(Optional.of(now)));
   }
 

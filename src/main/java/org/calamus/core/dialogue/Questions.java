@@ -44,8 +44,9 @@ record Questions(Setup setup) {
           + " saved.";
     }
     if (question instanceof Question.Resume resume) {
-      return "An unfinished bird was found: "
-          + setup.phrases().filled(resume.record())
+      String filled = setup.phrases().filled(resume.record());
+      return "An unfinished bird was found"
+          + (filled.isEmpty() ? ", without any value" : ": " + filled)
           + ". Affirm carries it on, negative sets it aside.";
     }
     if (question instanceof Question.Abandon && state.isCorrecting()) {

@@ -7,14 +7,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.StringJoiner;
-import org.calamus.core.form.FieldSpec;
 import org.calamus.core.readback.Phrases;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.PastCapture;
-import org.calamus.core.rule.Finding;
 import org.calamus.core.summary.DayRecord;
 
-/** The records of the day, those to be looked at again first; and one record whole. */
+/** The records of the day, those to be looked at again first. */
 final class RecordsPage {
 
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
@@ -22,7 +20,7 @@ final class RecordsPage {
   private static final String HEAD =
       columns("time", "band", "species", "age", "sex", "wing", "mass", "kind");
 
-  private static final String MARKS = "* kept against a rule   ~ noted   r remarks";
+  static final String MARKS = "* kept against a rule   ~ noted   r remarks";
   private static final String NONE = "-";
 
   private final Setup setup;
@@ -128,42 +126,5 @@ final class RecordsPage {
         .value(field)
         .map(v -> setup.form().has(field) ? Phrases.brief(setup.form().spec(field), v) : v.text())
         .orElse(NONE);
-  }
-
-  /** A record with every value, and what rules had to say of it. */
-  PageContent opened(State state, long id) {
-    Optional<PastCapture> found = PageContents.known(state).captures().ofRecord(id);
-    if (found.isEmpty()) {
-      return new PageContent(
-          "Record " + id, List.of(PageRow.title("This record is no longer there.")));
-    }
-    PastCapture capture = found.get();
-    String title =
-        "Record "
-            + id
-            + ", "
-            + capture.day(zone)
-            + " "
-            + TIME.format(capture.capturedAt().atZone(zone))
-            + ", by "
-            + capture.bander();
-    List<PageRow> rows = new ArrayList<>();
-    for (FieldSpec spec : setup.form().fields()) {
-      capture.value(spec.id()).ifPresent(v -> rows.addAll(field(capture, spec, v)));
-    }
-    for (Finding note : DayRecord.of(capture, PageContents.known(state), setup.rules()).notes()) {
-      rows.addAll(PageRow.sentence("~", note.shown()));
-    }
-    rows.add(PageRow.text(""));
-    rows.addAll(PageRow.sentence("", MARKS));
-    return new PageContent(title, rows);
-  }
-
-  private List<PageRow> field(
-      PastCapture capture, FieldSpec spec, org.calamus.core.record.FieldValue value) {
-    boolean isDoubted = capture.doubted().contains(spec.id());
-    String mark = isDoubted ? "*" : spec.id() == FieldId.NOTE ? "r" : "=";
-    String shown = setup.phrases().shown(spec, value) + (isDoubted ? "  (kept)" : "");
-    return PageRow.named(mark, spec.label(), shown, Page.Look.TEXT);
   }
 }

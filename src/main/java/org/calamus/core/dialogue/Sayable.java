@@ -35,6 +35,7 @@ record Sayable(Command command, String keys, String meaning) {
           new Sayable(Command.OUT_OF_ORDER, "+3", "skipped bands stay"),
           new Sayable(Command.PAGE_SESSION, "+70", "session"),
           new Sayable(Command.PAGE_RECORDS, "+71", "day's records"),
+          new Sayable(Command.PAGE_RECORD, "+76", "last record"),
           new Sayable(Command.PAGE_STRINGS, "+72", "band strings"),
           new Sayable(Command.PAGE_SPECIES, "+73", "species, hours"),
           new Sayable(Command.PAGE_EFFORT, "+75", "net-hours"),
@@ -117,6 +118,7 @@ record Sayable(Command command, String keys, String meaning) {
         return Pages.isShown(state) ? "" : "no page";
       case PAGE_SESSION:
       case PAGE_RECORDS:
+      case PAGE_RECORD:
       case PAGE_STRINGS:
       case PAGE_SPECIES:
       case PAGE_EFFORT:

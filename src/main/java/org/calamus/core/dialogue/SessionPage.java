@@ -129,6 +129,7 @@ final class SessionPage {
     if (hears) {
       String level = console.decibels() + " dB now; 0 is the loudest there is";
       add(rows, "Microphone", level + (console.isHearing() ? ", somebody speaks" : ""));
+      rows.addAll(new Microphones(setup).row(console.health().get(Part.EARS).sentence()));
       add(
           rows,
           "",

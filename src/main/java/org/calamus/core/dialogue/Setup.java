@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import org.calamus.core.effort.Net;
 import org.calamus.core.form.Form;
+import org.calamus.core.hearing.PastChecks;
 import org.calamus.core.instrument.DeviceDescription;
 import org.calamus.core.readback.Phrases;
 import org.calamus.core.rule.Rules;
@@ -27,6 +28,7 @@ import org.calamus.core.speech.Token;
  * @param devices the instruments, by name
  * @param heed how the station wants to be listened to
  * @param nets the nets that the station names; none where they are numbered
+ * @param checks what the checks of microphones concluded; empty where no microphone is listened to
  */
 public record Setup(
     Form form,
@@ -36,7 +38,8 @@ public record Setup(
     Station station,
     Map<String, DeviceDescription> devices,
     Heed heed,
-    List<Net> nets) {
+    List<Net> nets,
+    Optional<PastChecks> checks) {
 
   /** Copies the map. */
   public Setup {
@@ -46,6 +49,7 @@ public record Setup(
     Objects.requireNonNull(grammars);
     Objects.requireNonNull(station);
     Objects.requireNonNull(heed);
+    Objects.requireNonNull(checks);
     devices = Map.copyOf(devices);
     nets = List.copyOf(nets);
   }
@@ -58,17 +62,32 @@ public record Setup(
       Grammars grammars,
       Station station,
       Map<String, DeviceDescription> devices) {
-    this(form, rules, interpreter, grammars, station, devices, Heed.usual(), List.of());
+    this(
+        form,
+        rules,
+        interpreter,
+        grammars,
+        station,
+        devices,
+        Heed.usual(),
+        List.of(),
+        Optional.empty());
   }
 
   /** The same, listened to in another way. */
   public Setup heeding(Heed other) {
-    return new Setup(form, rules, interpreter, grammars, station, devices, other, nets);
+    return new Setup(form, rules, interpreter, grammars, station, devices, other, nets, checks);
   }
 
   /** The same with nets that the station names. */
   public Setup netting(List<Net> named) {
-    return new Setup(form, rules, interpreter, grammars, station, devices, heed, named);
+    return new Setup(form, rules, interpreter, grammars, station, devices, heed, named, checks);
+  }
+
+  /** The same, listening to a microphone; what its checks concluded is told. */
+  public Setup hearing(PastChecks past) {
+    return new Setup(
+        form, rules, interpreter, grammars, station, devices, heed, nets, Optional.of(past));
   }
 
   /** The words of a command, as the vocabulary has them first; empty where it has none. */

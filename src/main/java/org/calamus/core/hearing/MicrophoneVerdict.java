@@ -28,6 +28,9 @@ public record MicrophoneVerdict(Grade grade, String sentence, List<String> advic
    */
   private static final int MOST_CLIPPED = 5;
 
+  /** Louder is a place in which a voice may stand out too little to be noticed; our decision. */
+  private static final int LOUD_PLACE = -40;
+
   /** Of ten, so many must be right to work by voice at all; a design decision. */
   private static final int LEAST_OF_TEN = 7;
 
@@ -50,15 +53,15 @@ public record MicrophoneVerdict(Grade grade, String sentence, List<String> advic
    * Judges what was measured and heard.
    *
    * @param levels what was measured
-   * @param right how many were heard rightly, repeats included
-   * @param asked how many were asked, at least 1
+   * @param score how the self-test went
    */
-  public static MicrophoneVerdict of(Levels levels, int right, int asked) {
-    List<String> advice = advice(levels);
+  public static MicrophoneVerdict of(Levels levels, Score score) {
+    boolean isNobody = score.isNothing() && levels.aboveNoise() < LEAST_DECIBELS;
+    List<String> advice = isNobody ? toNobody(levels) : advice(levels);
     Grade grade =
-        10 * right < LEAST_OF_TEN * asked || levels.aboveNoise() < LEAST_DECIBELS
+        10 * score.right() < LEAST_OF_TEN * score.asked() || levels.aboveNoise() < LEAST_DECIBELS
             ? Grade.NOT_USABLE
-            : right == asked && advice.isEmpty() ? Grade.GOOD : Grade.USABLE;
+            : score.right() == score.asked() && advice.isEmpty() ? Grade.GOOD : Grade.USABLE;
     String name =
         switch (grade) {
           case GOOD -> "Good";
@@ -68,10 +71,33 @@ public record MicrophoneVerdict(Grade grade, String sentence, List<String> advic
     if (grade != Grade.GOOD && advice.isEmpty()) {
       advice.add("Say the words evenly and apart from other talk, and run this check again.");
     }
+    // a hum is part of the noise: where the voice stands clear of both, it changes no verdict
+    levels.hum().map(MicrophoneVerdict::against).ifPresent(advice::add);
     String sentence =
-        (name + ": " + right + " of " + asked + " right, ")
-            + (levels.aboveNoise() + " dB above the noise.");
+        isNobody
+            ? name + ": nobody was heard."
+            : (name + ": " + score.right() + " of " + score.asked() + " right, ")
+                + (levels.aboveNoise() + " dB above the noise.");
     return new MicrophoneVerdict(grade, sentence, advice);
+  }
+
+  private static String against(Hum hum) {
+    return "The mains hum at "
+        + hum.hertz()
+        + " Hz, louder than the rest of the noise: lay the microphone's cable away from chargers,"
+        + " lamps and power cables, try it with the charger unplugged or at another socket, or"
+        + " take a USB microphone.";
+  }
+
+  private static List<String> toNobody(Levels levels) {
+    List<String> advice = new ArrayList<>();
+    advice.add(
+        "Say each thing when it is shown; where you did, unmute the microphone, move it nearer, or"
+            + " choose it in the system's settings.");
+    if (levels.noise() > LOUD_PLACE) {
+      advice.add("The place is loud: a voice may stand out too little; type there.");
+    }
+    return advice;
   }
 
   private static List<String> advice(Levels levels) {

@@ -72,6 +72,8 @@ public enum Command {
   PAGE_SESSION,
   /** Show the records of the day. */
   PAGE_RECORDS,
+  /** Show one record whole: the one that is chosen, or else the last. */
+  PAGE_RECORD,
   /** Show the accounts of the band strings. */
   PAGE_STRINGS,
   /** Show how many birds of which species were caught. */

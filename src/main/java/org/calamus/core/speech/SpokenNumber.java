@@ -96,9 +96,7 @@ final class SpokenNumber {
     int tens = (teen.value() - 10) * 10;
     BigDecimal withPoint = new BigDecimal(teen.value() + "." + digit.value());
     return Optional.of(
-        new Heard.Perhaps(
-            as.apply(BigDecimal.valueOf(tens + digit.value())),
-            as.apply(withPoint)));
+        new Heard.Perhaps(as.apply(BigDecimal.valueOf(tens + digit.value())), as.apply(withPoint)));
   }
 
   /** How to say what was not understood, with the very digits where they are clear. */

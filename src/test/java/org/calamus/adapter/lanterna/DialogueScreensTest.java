@@ -99,12 +99,41 @@ class DialogueScreensTest {
     View view = situation.talk().view();
     String shown = Screens.text(view, 80, 24);
     assertThat(shown).contains(view.mode().word(), view.asked());
-    String run = shown.replaceAll("[│?>\\s]+", " ");
-    view.question().ifPresent(q -> assertThat(run).contains(q.replaceAll("[?>\\s]+", " ").strip()));
+    view.question().ifPresent(question -> assertThat(run(shown)).contains(run(question)));
     view.inHand().ifPresent(any -> assertThat(shown).contains("in hand "));
     for (View.Health part : view.health()) {
       assertThat(shown)
           .contains(part.part().word() + (part.isUp() ? " ok" : part.isDown() ? " DOWN" : " off"));
+    }
+    if (view.cautions().isEmpty()) {
+      assertThat(run(shown)).contains(run(view.message()));
+      view.health().stream()
+          .filter(View.Health::isDown)
+          .forEach(down -> assertThat(run(shown)).contains(run(down.sentence())));
+    }
+  }
+
+  /** The words without what parts lines. */
+  private static String run(String text) {
+    return text.replaceAll("[│?>\\s]+", " ").strip();
+  }
+
+  @ParameterizedTest
+  @EnumSource(Situation.class)
+  void theValueInWorkIsLargeButUnderTheMenuAndTheCautions(Situation situation) {
+    View view = situation.talk().view();
+    if (view.big().isBlank() || view.hasCommands() || !view.cautions().isEmpty()) {
+      return;
+    }
+    for (int columns : new int[] {80, 120}) {
+      String shown = Screens.text(view, columns, columns == 80 ? 24 : 40);
+      List<String> lines = shown.lines().skip(Layout.ASKED + 1).map(String::strip).toList();
+      assertThat(lines)
+          .as(shown)
+          .containsAnyElementsOf(
+              BigGlyphs.rows(view.big(), 77, columns == 80 ? 1 : 2, Strokes.DRAWN.block())
+                  .map(rows -> rows.stream().map(String::strip).toList())
+                  .orElse(List.of(view.big())));
     }
   }
 

@@ -26,14 +26,17 @@ class LayoutTest {
     int least = Math.min(fields, 5);
     return List.of(
         Layout.Wants.of(fields),
-        new Layout.Wants(fields, least, 6, 0, 0, 0),
-        new Layout.Wants(fields, least, 1, 0, 0, 0, 2),
-        new Layout.Wants(fields, least, 2, 8, 2, 9, 10),
-        new Layout.Wants(fields, least, 1, 40, 20, 0, 6),
-        new Layout.Wants(fields, least, 1, 8, 2, 9),
-        new Layout.Wants(fields, least, 4, 40, 40, 5),
-        new Layout.Wants(fields, 0, 1, 37, 13, 0),
-        new Layout.Wants(fields, 0, 3, 40, 14, 9));
+        new Layout.Wants(fields, least, 6, 0, 0),
+        new Layout.Wants(fields, least, 12, 0, 0),
+        new Layout.Wants(fields, least, 1, 0, 2),
+        new Layout.Wants(fields, least, 2, 8, 2, 2, false, 9, 10),
+        new Layout.Wants(fields, least, 1, 40, 20, 10, false, 0, 6),
+        new Layout.Wants(fields, least, 1, 8, 2, 2, false, 9, 0),
+        new Layout.Wants(fields, least, 4, 40, 40, 10, false, 5, 0),
+        new Layout.Wants(fields, least, 4, 40, 40, 10, true, 5, 2),
+        new Layout.Wants(fields, least, 9, 28, 10, 7, true, 0, 0),
+        new Layout.Wants(fields, 0, 1, 37, 13, 13, false, 0, 0),
+        new Layout.Wants(fields, 0, 3, 40, 14, 14, false, 9, 0));
   }
 
   private static void checkRows(Layout layout, int height, String where) {
@@ -56,16 +59,19 @@ class LayoutTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"80, 24", "120, 40"})
-  void ofKeepsFiveFieldsAndAllMessagesHoweverManyCodesThereAre(int width, int height) {
-    for (int codes = 1; codes <= 40; codes++) {
+  @CsvSource({"80, 24, 4", "120, 40, 6"})
+  void ofKeepsTheLargeValueAllMessagesAndTheFieldAskedWhateverCodesThereAre(
+      int width, int height, int columns) {
+    for (int codes = 1; codes <= 28; codes++) {
       for (int fields = 6; fields <= 30; fields++) {
         for (int notices = 1; notices <= 4; notices++) {
-          Layout.Wants wants = new Layout.Wants(fields, 5, notices, codes, codes, 6);
+          int fewest = (codes + columns - 1) / columns;
+          Layout.Wants wants =
+              new Layout.Wants(fields, 5, notices, codes, codes, fewest, false, 0, 0);
           Layout layout = Layout.of(width, height, wants);
-          assertThat(layout.recordRows() * layout.recordColumns())
-              .as(wants.toString())
-              .isGreaterThanOrEqualTo(5);
+          assertThat(layout.bigScale()).as(wants.toString()).isPositive();
+          assertThat(layout.choiceRows() - 1).as(wants.toString()).isBetween(fewest, codes);
+          assertThat(layout.recordRows()).as(wants.toString()).isPositive();
           assertThat(layout.noticeRows()).as(wants.toString()).isGreaterThanOrEqualTo(notices);
         }
       }
@@ -73,8 +79,26 @@ class LayoutTest {
   }
 
   @Test
+  void ofKeepsFiveFieldsBesideTheLongestListWhereThereIsLittleToSay() {
+    Layout layout = Layout.of(80, 24, new Layout.Wants(16, 5, 2, 28, 10, 7, false, 0, 0));
+    assertThat(layout.recordRows() * layout.recordColumns()).isGreaterThanOrEqualTo(5);
+    assertThat(layout.choiceRows()).isEqualTo(1 + 7);
+  }
+
+  @Test
+  void ofLeavesTheListOutForAQuestionThatNeedsTheRoomAndKeepsTheValueLarge() {
+    for (int notices = 5; notices <= 12; notices++) {
+      Layout layout = Layout.of(80, 24, new Layout.Wants(16, 5, notices, 28, 10, 7, true, 0, 0));
+      assertThat(layout.bigScale()).as(notices + " rows").isEqualTo(1);
+      assertThat(layout.choiceRows()).isZero();
+      assertThat(layout.noticeRows()).isGreaterThanOrEqualTo(notices);
+      assertThat(layout.recordRows()).isPositive();
+    }
+  }
+
+  @Test
   void ofGivesTheMenuAllTheRowsItNeedsInTheUsualWindow() {
-    Layout layout = Layout.of(80, 24, new Layout.Wants(16, 0, 1, 37, 13, 0));
+    Layout layout = Layout.of(80, 24, new Layout.Wants(16, 0, 1, 37, 13, 13, false, 0, 0));
     assertThat(layout.choiceRows()).isEqualTo(14);
     assertThat(layout.bigScale()).isZero();
   }
@@ -83,7 +107,7 @@ class LayoutTest {
   void ofMovesNothingWhenAMessageOrAQuestionComes() {
     for (int fields = 6; fields <= 30; fields++) {
       Layout quiet = Layout.of(80, 24, Layout.Wants.of(fields));
-      assertThat(Layout.of(80, 24, new Layout.Wants(fields, 5, 3, 0, 0, 0))).isEqualTo(quiet);
+      assertThat(Layout.of(80, 24, new Layout.Wants(fields, 5, 3, 0, 0))).isEqualTo(quiet);
     }
   }
 
@@ -93,7 +117,7 @@ class LayoutTest {
     for (int fields = 6; fields <= 20; fields++) {
       for (int pictures : height == 24 ? List.of(1, 2) : List.of(2, 5, 10)) {
         Layout plain = Layout.of(width, height, Layout.Wants.of(fields));
-        Layout drawn = Layout.of(width, height, new Layout.Wants(fields, 5, 1, 0, 0, 0, pictures));
+        Layout drawn = Layout.of(width, height, new Layout.Wants(fields, 5, 1, 0, pictures));
         assertThat(drawn.pictureRows()).as(fields + " fields").isPositive();
         assertThat(drawn.recordRows()).isEqualTo(plain.recordRows());
         assertThat(drawn.recordColumns()).isEqualTo(plain.recordColumns());
@@ -114,7 +138,7 @@ class LayoutTest {
 
   @Test
   void ofGivesHistoryThreeLinesInTheUsualWindowAndMoreInALargeOne() {
-    Layout.Wants wants = new Layout.Wants(16, 5, 1, 0, 0, 9);
+    Layout.Wants wants = new Layout.Wants(16, 5, 1, 9, 0);
     assertThat(Layout.of(80, 24, wants).historyRows()).isEqualTo(1 + 3);
     assertThat(Layout.of(120, 40, wants).historyRows()).isEqualTo(1 + 6);
   }

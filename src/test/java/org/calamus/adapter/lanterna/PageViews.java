@@ -88,6 +88,14 @@ final class PageViews {
     return page("+711\n");
   }
 
+  static View recordCorrected() {
+    return page("+81\n+1766\n+2110.9\n++3\n+76");
+  }
+
+  static View recordCorrectedLeafed() {
+    return page("+81\n+1766\n+2110.9\n++3\n+76*");
+  }
+
   static View strings() {
     return page("+72");
   }

@@ -63,6 +63,8 @@ class PictureTest {
     pictures.put("page-records", PageViews.records());
     pictures.put("page-records-chosen", PageViews.recordsChosen());
     pictures.put("page-record", PageViews.record());
+    pictures.put("page-record-corrected", PageViews.recordCorrected());
+    pictures.put("page-record-corrected-leafed", PageViews.recordCorrectedLeafed());
     pictures.put("page-strings", PageViews.strings());
     pictures.put("page-species", PageViews.species());
     pictures.put("page-commands", PageViews.commands());

@@ -86,6 +86,25 @@ class RealTerminalTest {
     assertTerminalIsAsBefore();
   }
 
+  /** A program that was killed may have left it. */
+  @Test
+  void theKeypadSendsCharactersThoughApplicationModeWasLeftOn() throws IOException {
+    type("printf '\\033='");
+    Screens.await("application mode", () -> keypadFlag().equals("1"));
+    startDemo();
+    assertThat(keypadFlag()).isEqualTo("0");
+    tmux("send-keys", "C-c");
+    awaitShown("the demo has ended");
+  }
+
+  private String keypadFlag() {
+    try {
+      return tmux("display-message", "-p", "#{keypad_flag}").strip();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   @Test
   void pastedTextIsNotTakenForKeys() throws IOException {
     startDemo();

@@ -3,6 +3,7 @@ package org.calamus.adapter.lanterna;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -39,6 +40,10 @@ enum Situation {
   KEYING(Situation::withBand, talk -> talk.keys("+1792")),
   VALUE_TAKEN(Situation::withBand, talk -> talk.keys("+1792\n")),
   CHOOSING_CODES(Situation::withBand, talk -> talk.keys("1\n")),
+  CODES_AND_PARTS_DOWN(Situation::withBand, talk -> allDown(talk.keys("1\n"))),
+  CODES_AND_QUESTION(Situation::withBand, talk -> talk.keys("1\n17\n")),
+  CODES_QUESTION_AND_PARTS_DOWN(
+      Situation::withBand, talk -> allDown(talk.keys("1\n")).keys("17\n")),
   KEEP(Situation::withBand, talk -> talk.keys("+1729\n")),
   CONFIRMED(Situation::withBand, talk -> talk.keys("+1729\n\n")),
   WHICH(Situation::shortForm, talk -> talk.say("weight fifty")),
@@ -140,6 +145,20 @@ enum Situation {
 
   private static Talk afterOne() {
     return withBand().keys("5\n2\n4\n2\n++");
+  }
+
+  /** The longest sentences that the parts of the console have. */
+  private static Talk allDown(Talk talk) {
+    Map<Part, String> sentences = new EnumMap<>(Part.class);
+    sentences.put(
+        Part.EARS,
+        "the microphone USB headset was taken away; plug it in again, or choose another one");
+    sentences.put(Part.VOICE, "The voice cannot be heard: look at the screen, or start again.");
+    sentences.put(
+        Part.SCALE,
+        "The scale on /dev/ttyUSB0 was unplugged: plug it in again, or dictate the mass.");
+    sentences.forEach((part, text) -> talk.event(new Event.PartDown(talk.now(), part, text)));
+    return talk;
   }
 
   private static Talk shortForm() {

@@ -95,6 +95,7 @@ class AnySequenceTest {
           "how aged skull",
           "correction two nine",
           "console daily records",
+          "console record history",
           "console session overview",
           "console species summary",
           "console following entries",
@@ -190,6 +191,10 @@ class AnySequenceTest {
       } else if (effect instanceof Effect.ReadSaved read) {
         Optional<CaptureRecord> found = Optional.ofNullable(store.get(read.id()));
         after = happen(after, new Event.SavedRead(event.at(), read.id(), found));
+      } else if (effect instanceof Effect.ReadTrail read) {
+        Optional<Trail> trail =
+            Optional.ofNullable(store.get(read.id())).map(r -> new Trail(r, List.of()));
+        after = happen(after, new Event.TrailRead(event.at(), read.id(), trail));
       } else if (effect instanceof Effect.AmendRecord amend) {
         assertThat(setup.form().missing(amend.record())).isEmpty();
         assertThat(amend.record().entries()).isEqualTo(journal);

@@ -145,6 +145,29 @@ class KeypadTest {
         .isEqualTo("Not taken: 9999 is not in the list for species.");
   }
 
+  /** Keys are no misses: whoever strikes them was told to use the keypad. */
+  @Test
+  void doesNotSendTheBanderWhoStrikesKeysToTheKeypad() {
+    Talk talk = nuthatch().keys("29\n");
+    for (int i = 0; i < 4; i++) {
+      talk.keys("++");
+      assertThat(talk.view().message()).startsWith("Not understood: ").doesNotContain("keypad");
+    }
+    assertThat(talk.keys("\n").field(FieldId.WING)).isEqualTo("29");
+  }
+
+  /** What is left where the only value was taken back and the program was then killed. */
+  @Test
+  void saysOfAnUnfinishedBirdWithoutValuesThatItHasNone() {
+    var left = Talk.atFenwick().keys("*7270\n-").record();
+    Talk talk = new Talk(Fenwick.setup(), Known.nothing());
+    talk.event(new Event.Started(talk.now(), left));
+    assertThat(talk.view().question())
+        .contains(
+            "An unfinished bird was found, without any value. Affirm carries it on, negative sets"
+                + " it aside.");
+  }
+
   /** A mass struck while a score is asked was refused as 203. */
   @Test
   void refusesAMeasureInAFieldOfCodesAsItWasStruck() {

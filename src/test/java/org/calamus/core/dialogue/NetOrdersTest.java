@@ -64,6 +64,15 @@ class NetOrdersTest {
     assertThat(log(talk).open()).isEmpty();
   }
 
+  /** The form's table has the number by which a code that is none is struck. */
+  @Test
+  void aNetWithoutANumberOfItsOwnIsOpenedByTheNumberItWasGiven() {
+    Talk talk = talk(List.of(Net.of("1"), Net.of("RB"))).keys("+82").keys("101.0600\n");
+    assertThat(stored(talk)).extracting(NetEvent::net).containsExactly("RB");
+    assertThat(stored(talk)).extracting(NetEvent::at).containsExactly(at("06:00"));
+    assertThat(talk.view().message()).isEqualTo("Net RB opened at 06:00.");
+  }
+
   @ParameterizedTest
   @CsvSource({"1, 1", "one two, 12"})
   void aNetIsOpenedByItsNumberInWords(String words, String net) {

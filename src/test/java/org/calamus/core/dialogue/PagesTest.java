@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.calamus.core.form.CodeSet;
 import org.calamus.core.record.BandNumber;
+import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Known;
@@ -195,7 +196,7 @@ class PagesTest {
     assertThat(page(talk).chosen()).contains("2");
     talk = choosing.endsWith("\n") ? talk.keys("\n") : talk.say("affirm");
     assertThat(page(talk).title()).startsWith("Record 3, 2026-06-13 06:30, by QX");
-    assertThat(rows(talk)).contains("Wing chord        29 mm (kept)");
+    assertThat(rows(talk)).anyMatch(r -> r.startsWith("Wing chord        29 mm (kept)"));
     assertThat(page(talk.keys("/")).title()).as("back to the page").startsWith("Records");
     assertThat(page(talk).chosen()).as("where it was").contains("2");
     assertThat(talk.record()).isEmpty();
@@ -209,6 +210,63 @@ class PagesTest {
     talk = how.equals("\n") ? talk.keys(how) : talk.say(how);
     assertThat(talk.effects()).contains(new Effect.ReadSaved(2));
     assertThat(talk.view().page()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"+76", "console record history"})
+  void theLastRecordIsShownWholeWithHowItsValuesCameAndWhatWasCorrected(String how) {
+    Talk talk = evening().keys("+81\n+1793\n").say("save record").keys("3\n");
+    talk = how.startsWith("+") ? talk.keys(how) : talk.say(how);
+    assertThat(page(talk).title()).startsWith("Record 3, 2026-06-13 06:30, by QX");
+    assertThat(rows(talk)).anyMatch(r -> r.matches("Wing chord +93 mm +keyed"));
+    assertThat(rows(talk)).contains("Corrected 2026-06-13 06:30 by QX: reading error");
+    assertThat(rows(talk))
+        .anyMatch(r -> r.matches("Wing chord +was .* mm, keyed; now 93 mm, keyed"));
+    assertThat(page(talk).rows()).anyMatch(r -> r.mark().equals("=c") && r.more().contains("93"));
+    assertThat(page(talk.keys("/")).title()).as("the day lies behind it").startsWith("Records of");
+  }
+
+  @Test
+  void aRecordThatWasNeverCorrectedSaysSo() {
+    Talk talk = evening().keys("+711\n");
+    assertThat(talk.effects()).contains(new Effect.ReadTrail(2));
+    assertThat(rows(talk)).contains("Never corrected");
+  }
+
+  @Test
+  void theChosenRecordIsShownWholeByTheSamePhrase() {
+    Talk talk = evening().keys("+712").say("console record history");
+    assertThat(page(talk).title()).startsWith("Record 3");
+    assertThat(page(talk.keys("/")).chosen()).contains("2");
+  }
+
+  @Test
+  void whatTheStoreTellsTooLateOrOfAnotherRecordChangesNothing() {
+    Talk talk = evening().keys("+711\n");
+    List<Page.Row> before = page(talk).rows();
+    talk.event(new Event.TrailRead(talk.now(), 3, Optional.empty()));
+    talk.event(new Event.TrailRead(talk.now(), 2, Optional.empty()));
+    assertThat(page(talk).rows()).isEqualTo(before);
+    CaptureRecord record = talk.asSaved(2);
+    talk.keys("-")
+        .event(new Event.TrailRead(talk.now(), 2, Optional.of(new Trail(record, List.of()))));
+    assertThat(talk.view().page()).isEmpty();
+  }
+
+  @Test
+  void withoutASavedRecordThereIsNoneToShow() {
+    Talk talk = Talk.atFenwick().keys("+76");
+    assertThat(talk.view().page()).isEmpty();
+    assertThat(talk.view().message()).isEqualTo("There is no saved record to look at.");
+    assertThat(talk.lastSpoken()).isEqualTo("no saved record");
+  }
+
+  @Test
+  void aRecordThatCannotBeReadIsShownWithoutTheRestAndTheReason() {
+    Talk talk = evening().keys("+711\n");
+    talk.event(new Event.ReadFailed(talk.now(), "The disk cannot be read: look at its cable."));
+    assertThat(page(talk).title()).startsWith("Record 2");
+    assertThat(talk.view().message()).isEqualTo("The disk cannot be read: look at its cable.");
   }
 
   @Test

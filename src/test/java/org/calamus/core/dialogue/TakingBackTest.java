@@ -179,6 +179,7 @@ class TakingBackTest {
   void goingOnDropsAValueInQuestionAndSaysSo() {
     Talk talk = nuthatch().say("two nine").say("next field");
     assertThat(talk.lastSpoken()).isEqualTo("wing not taken. mass");
+    assertThat(talk.view().message()).isEqualTo("Wing chord not taken.");
     assertThat(talk.field(FieldId.WING)).isEqualTo("-");
     assertThat(talk.say("correction").view().asked()).isEqualTo("Wing chord, mm");
   }

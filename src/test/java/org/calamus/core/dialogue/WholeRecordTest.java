@@ -260,6 +260,16 @@ class WholeRecordTest {
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
   }
 
+  /** Every foreign bird stood among the records to be looked at again. */
+  @Test
+  void twoReadingsThatAgreeOverruleNothing() {
+    String band = "one two three four five six seven eight nine";
+    Talk talk = talk().say("foreign band").say(band).say(band);
+    assertThat(talk.field(FieldId.BAND)).isEqualTo("1234-56789");
+    assertThat(talk.record().orElseThrow().entry(FieldId.BAND).orElseThrow().confirmedRules())
+        .isEmpty();
+  }
+
   @Test
   void aKnownBandIsARecaptureAndItsHistoryIsTold() {
     Talk talk = withBird().say("band number two eight four one five five six zero one");

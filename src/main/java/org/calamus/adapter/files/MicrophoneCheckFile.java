@@ -1,0 +1,115 @@
+package org.calamus.adapter.files;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.calamus.core.hearing.MicrophoneCheck;
+import org.calamus.core.hearing.MicrophoneVerdict;
+import org.calamus.core.hearing.PastChecks;
+import org.calamus.port.MicrophoneChecks;
+
+/**
+ * The file {@code microphone-checks.jsonl} in the data folder: the last check of each microphone, a
+ * JSON object (RFC 8259) a line. Written beside, synced and renamed, so that it is never half
+ * written. Nobody needs it: where it is deleted, no microphone has been checked.
+ */
+public final class MicrophoneCheckFile implements MicrophoneChecks {
+
+  private static final String NAME = "microphone-checks.jsonl";
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  private final Path file;
+
+  /**
+   * Over a file that need not exist.
+   *
+   * @param data the data folder
+   */
+  public MicrophoneCheckFile(Path data) {
+    this.file = data.resolve(NAME);
+  }
+
+  @Override
+  public PastChecks past() {
+    try (Stream<String> lines = Files.lines(file, StandardCharsets.UTF_8)) {
+      return new PastChecks(lines.flatMap(l -> read(l).stream()).toList());
+    } catch (IOException | java.io.UncheckedIOException e) {
+      // as long as it cannot be read no check is known of; the next one says what is wrong with it
+      return new PastChecks(List.of());
+    }
+  }
+
+  @Override
+  public void keep(MicrophoneCheck check) {
+    List<MicrophoneCheck> kept = new ArrayList<>(past().checks());
+    kept.removeIf(c -> c.microphone().equals(check.microphone()));
+    kept.add(check);
+    String text = kept.stream().map(c -> written(c) + "\n").collect(Collectors.joining());
+    Path fresh = file.resolveSibling(NAME + ".part");
+    try {
+      Files.createDirectories(file.toAbsolutePath().getParent());
+      write(fresh, text);
+      Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    } catch (IOException e) {
+      throw new KeepException(
+          "The verdict is not remembered: "
+              + file
+              + " cannot be written; look after the folder and its free space.",
+          e);
+    }
+  }
+
+  private static void write(Path fresh, String text) throws IOException {
+    ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(StandardCharsets.UTF_8));
+    try (FileChannel channel =
+        FileChannel.open(
+            fresh,
+            StandardOpenOption.CREATE,
+            StandardOpenOption.TRUNCATE_EXISTING,
+            StandardOpenOption.WRITE)) {
+      while (bytes.hasRemaining()) {
+        channel.write(bytes);
+      }
+      channel.force(true);
+    }
+  }
+
+  private static String written(MicrophoneCheck check) {
+    return JSON.createObjectNode()
+        .put("microphone", check.microphone())
+        .put("at", check.at().toString())
+        .put("grade", check.grade().name())
+        .put("sentence", check.sentence())
+        .toString();
+  }
+
+  private static Optional<MicrophoneCheck> read(String text) {
+    try {
+      JsonNode line = JSON.readTree(text);
+      return Optional.of(
+          new MicrophoneCheck(
+              line.path("microphone").asText(),
+              Instant.parse(line.path("at").asText()),
+              MicrophoneVerdict.Grade.valueOf(line.path("grade").asText()),
+              line.path("sentence").asText()));
+    } catch (JsonProcessingException | DateTimeException | IllegalArgumentException e) {
+      // not a line that was written here: that check was never made
+      return Optional.empty();
+    }
+  }
+}
