@@ -56,7 +56,8 @@ public final class Accounts {
     Understood understood = understood(met, heard.at(), heard.utterance());
     return new Account(
         met,
-        Credibility.of(heardAs(met, heard.at(), heard.utterance()), Credibility.Limits.usual()).signs(),
+        Credibility.of(heardAs(met, heard.at(), heard.utterance()), Credibility.Limits.usual())
+            .signs(),
         understood,
         Outcome.of(before, understood, step));
   }
@@ -71,8 +72,7 @@ public final class Accounts {
   public Utterance heardAs(Circumstances met, Instant at, Utterance utterance) {
     return setup
         .interpreter()
-        .heardAs(
-            utterance, met.asked(), met.corrects(), met.expected(), m -> comesTo(met, at, m));
+        .heardAs(utterance, met.asked(), met.corrects(), met.expected(), m -> comesTo(met, at, m));
   }
 
   /** The values that are made of a meaning; the meaning itself where it is none of values. */

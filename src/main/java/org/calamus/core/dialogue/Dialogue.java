@@ -251,7 +251,8 @@ public final class Dialogue {
     }
     Step step = understood(Heeding.closed(state), heard);
     boolean isMissed = step.state().face().misses() > state.face().misses();
-    return isMissed ? withWords(step, heard.utterance()) : step;
+    boolean isOverheard = step.state().face().message().equals(Prompts.OVERHEARD);
+    return isMissed || isOverheard ? withWords(step, heard.utterance()) : step;
   }
 
   /** What was heard and not understood is shown, so that the bander sees what was misheard. */

@@ -1,5 +1,6 @@
 package org.calamus.core.speech;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +25,11 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
 
   /** Of the phrase that ends a pause; hardly anything else is listened for then. */
   private static final double SURE_ENOUGH_TO_GO_ON = 0.6;
+
+  /** The longest things said to the console that are no number are names and codes in a row. */
+  private static final Duration LEAST_TALK = Duration.ofMillis(2_400);
+
+  private static final int LEAST_WORDS_OF_TALK = 4;
 
   /**
    * Of the number of a band that was on the bird. Nothing else tells that a digit of it was lost,
@@ -111,6 +117,32 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     }
     Optional<FieldId> asked = isCorrection(tokens.get()) ? lastGiven : open;
     return resolvedMeaning(resolved(tokens.get(), asked), open, lastGiven, expected);
+  }
+
+  /**
+   * Whether an utterance that makes no sense sounds like talk of other things: it is long, and not
+   * for its digits or letters.
+   */
+  public boolean isTalk(Utterance utterance) {
+    long spelled = utterance.words().stream().filter(this::isSpelling).count();
+    return utterance.voiced().compareTo(LEAST_TALK) >= 0
+        && utterance.words().size() >= LEAST_WORDS_OF_TALK
+        && 2 * spelled < utterance.words().size();
+  }
+
+  private boolean isSpelling(Word word) {
+    return Tokens.of(List.of(word), vocabulary)
+        .map(t -> t.get(0))
+        .filter(this::isSpelling)
+        .isPresent();
+  }
+
+  private boolean isSpelling(Token token) {
+    return token instanceof Token.Digit
+        || token instanceof Token.Teen
+        || token instanceof Token.Tens
+        || token instanceof Token.Point
+        || token instanceof Token.Letter;
   }
 
   /**

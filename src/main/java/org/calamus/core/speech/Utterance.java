@@ -18,11 +18,7 @@ import java.util.stream.Collectors;
  *     less than 0 where the noise was the louder
  */
 public record Utterance(
-    List<Word> words,
-    List<Hypothesis> hypotheses,
-    int loudness,
-    Duration voiced,
-    int aboveNoise) {
+    List<Word> words, List<Hypothesis> hypotheses, int loudness, Duration voiced, int aboveNoise) {
 
   /** A word of ordinary speech, for utterances that nobody said. */
   private static final Duration ORDINARY_WORD = Duration.ofMillis(300);
@@ -55,8 +51,7 @@ public record Utterance(
    */
   public static Utterance of(
       List<Hypothesis> hypotheses, int loudness, Duration voiced, int aboveNoise) {
-    return new Utterance(
-        Hypothesis.best(hypotheses), hypotheses, loudness, voiced, aboveNoise);
+    return new Utterance(Hypothesis.best(hypotheses), hypotheses, loudness, voiced, aboveNoise);
   }
 
   /** The same sound heard in one way and no other. */

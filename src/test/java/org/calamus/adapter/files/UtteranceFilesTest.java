@@ -82,8 +82,7 @@ class UtteranceFilesTest {
         START.plusNanos(123_456_789),
         new Utterance(
             sure,
-            List.of(
-                new Hypothesis(sure, 0.75), new Hypothesis(List.of(Word.of("ninety")), 0.25)),
+            List.of(new Hypothesis(sure, 0.75), new Hypothesis(List.of(Word.of("ninety")), 0.25)),
             -21,
             utterance.voiced(),
             17),
