@@ -51,10 +51,7 @@ final class CaptureCommand {
 
   int run() throws InterruptedException {
     Folders folders = options.folders();
-    Station station =
-        Station.read(folders, instruments())
-            .called(capture.place(), capture.bander())
-            .talking(capture.talk());
+    Station station = Station.read(folders, written -> connected(capture.over(written)));
     Optional<AudioSource> sound = sound(station);
     if (!options.isPlain()) {
       Log.instead(folders.log());
@@ -77,6 +74,14 @@ final class CaptureCommand {
       model.get().ifPresent(ModelFolder::close);
     }
     return ExitCode.DONE;
+  }
+
+  /**
+   * With the instruments of the command line; where there is one, those of the file are left out.
+   */
+  private StationSettings connected(StationSettings settings) {
+    List<InstrumentAt> named = instruments();
+    return named.isEmpty() ? settings : settings.withInstruments(named);
   }
 
   /** Only of a live microphone is it told whether it was checked. */

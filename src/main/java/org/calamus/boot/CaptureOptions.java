@@ -3,7 +3,10 @@ package org.calamus.boot;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.dialogue.Heed;
 import org.calamus.core.dialogue.Talk;
+import org.calamus.port.Protocol;
+import org.calamus.port.StationSettings;
 import org.calamus.port.ToneSettings;
 import picocli.CommandLine.Option;
 
@@ -46,6 +49,12 @@ final class CaptureOptions {
   @Option(names = "--bander", paramLabel = "INITIALS", description = "The bander's initials.")
   private String bander;
 
+  @Option(
+      names = "--scribe",
+      paramLabel = "INITIALS",
+      description = "The initials of who writes; the records get them.")
+  private String scribe;
+
   @Option(names = "--place", paramLabel = "NAME", description = "The station's name.")
   private String place;
 
@@ -56,10 +65,6 @@ final class CaptureOptions {
 
   List<Path> recordings() {
     return recordings;
-  }
-
-  Optional<Talk> talk() {
-    return Optional.ofNullable(talk);
   }
 
   boolean isKeypadOnly() {
@@ -92,12 +97,17 @@ final class CaptureOptions {
     return instruments;
   }
 
-  Optional<String> bander() {
-    return Optional.ofNullable(bander);
-  }
-
-  Optional<String> place() {
-    return Optional.ofNullable(place);
+  /** The station's settings, with what was asked for on the command line in their place. */
+  StationSettings over(StationSettings written) {
+    Heed heed = Optional.ofNullable(talk).map(written.heed()::talking).orElse(written.heed());
+    Protocol protocol =
+        written.protocol().writtenBy(Optional.ofNullable(scribe).or(written.protocol()::scribe));
+    return written
+        .called(
+            Optional.ofNullable(place).orElse(written.place()),
+            Optional.ofNullable(bander).orElse(written.bander()))
+        .withProtocol(protocol)
+        .heeding(heed);
   }
 
   boolean isKeeping() {

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.function.UnaryOperator;
 import org.calamus.adapter.microphone.MicrophoneSource;
 import org.calamus.adapter.serial.SerialInstruments;
 import org.calamus.adapter.sqlite.SqliteRecordStore;
@@ -47,7 +48,7 @@ final class CheckCommand {
 
   int run() throws InterruptedException {
     Folders folders = options.folders();
-    Station station = Station.read(folders, List.of());
+    Station station = Station.read(folders, UnaryOperator.identity());
     good(
         "words",
         station.vocabulary().words().size()

@@ -45,12 +45,16 @@ public final class Cli implements Callable<Integer> {
    * @return the exit code
    */
   public static int run(String[] args) {
-    CommandLine line = new CommandLine(new Cli());
+    CommandLine line = lineOf(new Cli());
     line.setErr(new PrintWriter(System.err, true));
-    line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setParameterExceptionHandler(Cli::refuse);
     line.setExecutionExceptionHandler(Cli::explain);
     return line.execute(args);
+  }
+
+  /** A command line that takes its values in capitals and small letters alike. */
+  static CommandLine lineOf(Object command) {
+    return new CommandLine(command).setCaseInsensitiveEnumValuesAllowed(true);
   }
 
   /** What was typed wrong is said alone: a screenful of options would push it out of sight. */

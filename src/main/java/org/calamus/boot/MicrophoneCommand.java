@@ -3,9 +3,9 @@ package org.calamus.boot;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.UnaryOperator;
 import org.calamus.adapter.files.MicrophoneCheckFile;
 import org.calamus.adapter.microphone.MeteredSource;
 import org.calamus.adapter.microphone.MicrophoneSource;
@@ -46,7 +46,7 @@ final class MicrophoneCommand {
 
   int run() throws InterruptedException {
     Folders folders = options.folders();
-    Station station = Station.read(folders, List.of());
+    Station station = Station.read(folders, UnaryOperator.identity());
     MeteredSource sound = new MeteredSource(source(station));
     AtomicReference<Optional<Ears>> ears = new AtomicReference<>(Optional.empty());
     MicrophoneTrial trial =

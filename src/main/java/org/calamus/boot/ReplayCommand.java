@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.calamus.adapter.files.UtteranceLists;
 import org.calamus.adapter.vosk.ModelException;
 import org.calamus.adapter.vosk.ModelFolder;
@@ -50,7 +51,7 @@ final class ReplayCommand {
 
   int run() {
     Folders folders = options.folders();
-    Station station = Station.read(folders, List.of());
+    Station station = Station.read(folders, UnaryOperator.identity());
     List<Item> items = new ArrayList<>();
     for (Path file : replay.files()) {
       items.addAll(items(file, station));

@@ -6,14 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.UnaryOperator;
 import org.calamus.adapter.files.DeviceFiles;
 import org.calamus.adapter.files.FormFile;
 import org.calamus.adapter.files.StationFile;
 import org.calamus.adapter.files.TableFiles;
 import org.calamus.adapter.files.WordsFolder;
-import org.calamus.core.dialogue.Heed;
 import org.calamus.core.dialogue.Setup;
-import org.calamus.core.dialogue.Talk;
 import org.calamus.core.form.Form;
 import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.instrument.DeviceDescription;
@@ -30,7 +29,6 @@ import org.calamus.port.Forms;
 import org.calamus.port.Protocol;
 import org.calamus.port.SettingsException;
 import org.calamus.port.StationSettings;
-import org.calamus.port.StationSettings.InstrumentAt;
 
 /**
  * Everything that people wrote for a session, read and checked.
@@ -52,13 +50,11 @@ record Station(
    * Reads the files of a data folder, and the program's own where there is none.
    *
    * @param folders where they are
-   * @param instruments instruments named on the command line; where there is one, those of the
-   *     station's file are left out
+   * @param wanted what is wanted in place of what the station wrote, before anything rests on it
    */
-  static Station read(Folders folders, List<InstrumentAt> instruments) {
+  static Station read(Folders folders, UnaryOperator<StationSettings> wanted) {
     StationSettings written = new StationFile(folders.station(), ZoneId.systemDefault()).read();
-    List<InstrumentAt> used = instruments.isEmpty() ? written.instruments() : instruments;
-    return of(written.withInstruments(used), folders, FormFile.in(Optional.of(folders.tables())));
+    return of(wanted.apply(written), folders, FormFile.in(Optional.of(folders.tables())));
   }
 
   /** Completes given settings with the vocabularies, tables and devices of a data folder. */
@@ -90,21 +86,6 @@ record Station(
     return new Station(settings, vocabulary, form, reference, devices);
   }
 
-  /** The same station with another place and bander where they are given. */
-  Station called(Optional<String> place, Optional<String> bander) {
-    StationSettings renamed =
-        settings.called(place.orElse(settings.place()), bander.orElse(settings.bander()));
-    return new Station(renamed, vocabulary, form, reference, devices);
-  }
-
-  /** The same station, with another way to talk where one is given. */
-  Station talking(Optional<Talk> talk) {
-    Heed heed = settings.heed();
-    return talk.map(t -> settings.heeding(new Heed(t, heed.pauseAfter())))
-        .map(s -> new Station(s, vocabulary, form, reference, devices))
-        .orElse(this);
-  }
-
   /** What the dialogue works with; devices by the names they have in their descriptions. */
   Setup setup() {
     Map<String, DeviceDescription> byName = new TreeMap<>();
@@ -114,7 +95,8 @@ record Station(
             new Rules(form, reference, policy()),
             new Interpreter(vocabulary, form),
             new Grammars(vocabulary.within(form)),
-            new Setup.Station(settings.place(), settings.bander(), settings.zone()),
+            new Setup.Station(
+                settings.place(), settings.bander(), settings.zone(), settings.protocol().scribe()),
             byName)
         .heeding(settings.heed())
         .netting(new StationLists(settings).named());

@@ -58,12 +58,13 @@ final class StationLists {
         settings.protocol().netLengths().getOrDefault(code, Net.USUAL_METRES));
   }
 
-  /** Those who band and write, the session's bander first. */
+  /** Those who band and write, the session's bander first, then its scribe. */
   CodeTable people(String name) {
     List<String> all = new ArrayList<>();
     List<String> listed = settings.protocol().people();
-    String bander = settings.bander();
-    all.add(listed.stream().filter(p -> code(p).equals(bander)).findFirst().orElse(bander));
+    Stream.concat(Stream.of(settings.bander()), settings.protocol().scribe().stream())
+        .map(one -> listed.stream().filter(p -> code(p).equals(one)).findFirst().orElse(one))
+        .forEach(all::add);
     all.addAll(listed);
     return table(name, all);
   }

@@ -21,6 +21,7 @@ import java.util.Optional;
  * @param netsOpenedAt when the nets are opened at the earliest, by the clock at the station; empty
  *     where that is not said
  * @param netLengths the lengths in metres of the nets that are not 12 m long, by their codes
+ * @param scribe the initials of who writes, where somebody does besides the bander
  */
 public record Protocol(
     List<String> nets,
@@ -29,7 +30,8 @@ public record Protocol(
     Duration warnAfter,
     Duration limit,
     Optional<LocalTime> netsOpenedAt,
-    Map<String, BigDecimal> netLengths) {
+    Map<String, BigDecimal> netLengths,
+    Optional<String> scribe) {
 
   /**
    * Five minutes in the hand are long for a practised bander and ten too long (common practice, no
@@ -43,7 +45,8 @@ public record Protocol(
           Duration.ofMinutes(5),
           Duration.ofMinutes(10),
           Optional.empty(),
-          Map.of());
+          Map.of(),
+          Optional.empty());
 
   /** Copies the lists and checks the limits. */
   public Protocol {
@@ -51,10 +54,16 @@ public record Protocol(
     people = List.copyOf(people);
     strings = List.copyOf(strings);
     Objects.requireNonNull(netsOpenedAt);
+    Objects.requireNonNull(scribe);
     netLengths = Map.copyOf(netLengths);
     if (warnAfter.isNegative() || limit.compareTo(warnAfter) < 0) {
       throw new IllegalArgumentException("a warning after the limit");
     }
+  }
+
+  /** The same with another scribe. */
+  public Protocol writtenBy(Optional<String> other) {
+    return new Protocol(nets, people, strings, warnAfter, limit, netsOpenedAt, netLengths, other);
   }
 
   /** What holds where the station says nothing. */

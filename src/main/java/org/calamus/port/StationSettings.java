@@ -136,6 +136,22 @@ public record StationSettings(
         other);
   }
 
+  /** The same with another protocol. */
+  public StationSettings withProtocol(Protocol other) {
+    return new StationSettings(
+        place,
+        bander,
+        zone,
+        microphone,
+        voiceCommand,
+        instruments,
+        other,
+        codes,
+        heed,
+        keeping,
+        tones);
+  }
+
   /** The same with another place and bander. */
   public StationSettings called(String otherPlace, String otherBander) {
     return new StationSettings(

@@ -29,7 +29,8 @@ class StationListsTest {
             usual.warnAfter(),
             usual.limit(),
             usual.netsOpenedAt(),
-            Map.of("SP", new BigDecimal("18")));
+            Map.of("SP", new BigDecimal("18")),
+            Optional.of("ZB"));
     return new StationLists(
         new StationSettings(
             "Fenwick Marsh",

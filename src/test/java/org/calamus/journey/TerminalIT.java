@@ -91,7 +91,7 @@ class TerminalIT {
     window.keys("+", "+");
     window.await("Saved record 1.");
     window.resize(120, 40);
-    window.await("Last saved", "band 2841-55601  species WBNU  age AHY  sex M  wing -  mass -");
+    window.await("Last saved", "band 2841-55601  species WBNU  age AHY  sex M");
   }
 
   @ParameterizedTest

@@ -87,6 +87,10 @@ public final class Talk {
   }
 
   private List<Amendment> changes(CaptureRecord before, Effect.AmendRecord amend) {
+    if (before == null) {
+      // saved in a session before this one: what it held is not known here
+      return List.of();
+    }
     return Stream.of(FieldId.values())
         .filter(f -> !before.entry(f).equals(amend.record().entry(f)))
         .map(

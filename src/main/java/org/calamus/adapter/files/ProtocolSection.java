@@ -24,6 +24,7 @@ final class ProtocolSection {
           "nets",
           "net-lengths",
           "people",
+          "scribe",
           "warn-after-minutes",
           "limit-minutes",
           "nets-opened",
@@ -61,7 +62,8 @@ final class ProtocolSection {
         Duration.ofMinutes(warn),
         Duration.ofMinutes(limit),
         opened(root),
-        lengths(root, nets));
+        lengths(root, nets),
+        Optional.of(root.textOr("scribe", "").strip()).filter(s -> !s.isEmpty()));
   }
 
   /** The lengths of the nets that are not the usual one, in metres, by their codes. */

@@ -32,6 +32,7 @@ import org.tomlj.TomlTable;
  * nets = ['1', '7a', 'SP = south pond']  # a code, and how it is said; where left out, 1 to 99
  * net-lengths = ['SP = 18']      # in metres, of nets that are not 12 m long
  * people = ['QX', 'ZB']          # who bands and who writes
+ * scribe = 'ZB'                  # who writes, where it is not the bander
  * warn-after-minutes = 5         # a bird in the hand
  * limit-minutes = 10
  * nets-opened = '06:15'

@@ -12,13 +12,16 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.calamus.core.dialogue.Page;
 import org.calamus.core.dialogue.Part;
+import org.calamus.core.dialogue.Pictures;
 import org.calamus.core.dialogue.View;
+import org.calamus.core.readback.Course;
+import org.calamus.core.readback.Strip;
 import org.calamus.core.record.FieldId;
 
 /**
  * Tells in words what is new in a view, so far as a reader of lines needs it: parts, cautions,
- * values, saved records, messages, the time in the hand, earlier captures, questions, what is
- * asked, the menu, and pages. Used by one thread at a time.
+ * values and where measures fall, saved records, messages, the time in the hand, earlier captures,
+ * questions, what is asked, the menu, and pages. Used by one thread at a time.
  */
 final class ViewChanges {
 
@@ -32,6 +35,7 @@ final class ViewChanges {
     addAttention(lines, view);
     addCautions(lines, view);
     addValues(lines, view);
+    addPlaces(lines, view);
     addSaved(lines, view);
     if (!view.message().isBlank() && !view.message().equals(before(View::message, ""))) {
       lines.add(view.message());
@@ -109,6 +113,28 @@ final class ViewChanges {
   /** Whether a value is in the record, as one in question is not yet. */
   private static boolean isHeld(View.Line line) {
     return !line.value().isBlank() && line.standing() != View.Standing.IN_QUESTION;
+  }
+
+  /**
+   * What a drawing shows on another screen: where the measure in work falls, and earlier masses.
+   */
+  private void addPlaces(List<String> lines, View view) {
+    Optional<String> strip = strip(view.pictures());
+    Optional<String> masses = masses(view.pictures());
+    strip
+        .filter(s -> !strip.equals(before(v -> strip(v.pictures()), Optional.empty())))
+        .ifPresent(s -> lines.add("placed: " + s));
+    masses
+        .filter(m -> !masses.equals(before(v -> masses(v.pictures()), Optional.empty())))
+        .ifPresent(m -> lines.add("masses: " + m));
+  }
+
+  private static Optional<String> strip(Pictures pictures) {
+    return pictures.current().map(Strip::sentence);
+  }
+
+  private static Optional<String> masses(Pictures pictures) {
+    return pictures.masses().filter(any -> pictures.isWeighing()).map(Course::words);
   }
 
   private void addSaved(List<String> lines, View view) {

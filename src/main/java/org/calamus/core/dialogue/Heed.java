@@ -27,6 +27,11 @@ public record Heed(Talk talk, Duration pauseAfter) {
     }
   }
 
+  /** The same, spoken to in another way when the session begins. */
+  public Heed talking(Talk other) {
+    return new Heed(other, pauseAfter);
+  }
+
   /** What holds where the station says nothing. */
   public static Heed usual() {
     return USUAL;

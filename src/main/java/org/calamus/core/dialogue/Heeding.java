@@ -64,7 +64,8 @@ final class Heeding {
     if (event instanceof Event.Started) {
       return begun(state, event.at());
     }
-    if (event instanceof Event.KeyStruck) {
+    boolean isPluggedIn = event instanceof Event.PartUp up && up.part() == Part.EARS;
+    if (event instanceof Event.KeyStruck || isPluggedIn) {
       return state.console(c -> c.attending(a -> a.active(event.at())));
     }
     boolean isHeldUp = event instanceof Event.VoiceEnded && now.openSince().isPresent();
@@ -215,12 +216,24 @@ final class Heeding {
     boolean mayPause =
         !limit.isZero()
             && attention.hasBegun()
+            && hasEars(console)
             && attention.talk() == Talk.OPEN
             && !attention.isPaused()
             && !isBusy;
     return mayPause && !now.isBefore(attention.activeAt().plus(limit))
-        ? paused(state, "Paused after " + limit.toMinutes() + " minutes without a bird. ")
+        ? paused(state, "Paused after " + minutes(limit) + " without a bird. ")
         : Step.of(state);
+  }
+
+  /** Without ears there is nothing to pause, and nobody to be told how to go on. */
+  private static boolean hasEars(Console console) {
+    return Optional.ofNullable(console.health().get(Part.EARS))
+        .map(View.Health::isUp)
+        .orElse(false);
+  }
+
+  private static String minutes(Duration time) {
+    return time.toMinutes() + (time.toMinutes() == 1 ? " minute" : " minutes");
   }
 
   /** What may be said or pressed to be heard at all, for the hints. */

@@ -1,7 +1,11 @@
 package org.calamus.core.dialogue;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.util.Optional;
+import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Entry;
+import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Spoken;
 import org.calamus.core.rule.Policy;
 
@@ -19,8 +23,13 @@ final class Holding {
     return state
         .record()
         .filter(r -> r.kind().hasBird() && !state.isCorrecting())
-        .map(r -> Duration.between(r.capturedAt(), state.console().now()))
+        .map(r -> Duration.between(r.capturedAt(), until(r, state)))
         .map(d -> d.isNegative() ? Duration.ZERO : d);
+  }
+
+  /** A bird that went while its record still lacks a remark is in the hand no more. */
+  private static Instant until(CaptureRecord record, State state) {
+    return record.entry(FieldId.RELEASE).map(Entry::at).orElse(state.console().now());
   }
 
   View.Hold hold(State state) {

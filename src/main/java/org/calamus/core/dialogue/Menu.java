@@ -119,7 +119,7 @@ final class Menu {
     choices.add(
         new View.Choice(
             String.valueOf(RELEASE),
-            "release bird as it is",
+            "let the bird go",
             state.record().isEmpty() ? "no bird begun" : ""));
     for (Sayable sayable : Sayable.ALL) {
       boolean isHere = sayable.keys().startsWith("+") && sayable.command() != Command.OUT_OF_ORDER;

@@ -47,7 +47,7 @@ final class Microphones {
             c ->
                 "Microphone not usable when tried "
                     + time(c.at())
-                    + ": try it anew, or use the keypad.");
+                    + ": try anew or use the keypad.");
   }
 
   /** The row of the session page; none where no microphone is listened to. */

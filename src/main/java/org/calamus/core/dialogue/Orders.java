@@ -15,6 +15,7 @@ final class Orders {
   private final Offers offers;
   private final Taking taking;
   private final TakingBack takingBack;
+  private final Scribe scribe;
   private final Moving moving;
   private final Telling telling;
   private final Prompts prompts;
@@ -30,6 +31,7 @@ final class Orders {
     this.offers = new Offers(setup);
     this.taking = new Taking(setup);
     this.takingBack = new TakingBack(setup);
+    this.scribe = new Scribe(setup);
     this.moving = new Moving(setup);
     this.telling = new Telling(setup);
     this.prompts = new Prompts(setup);
@@ -67,7 +69,9 @@ final class Orders {
       case HELP:
         return telling.help(state);
       case ERASE:
-        return takingBack.erase(state, field, at);
+        return Scribe.isErased(state, field)
+            ? scribe.erase(state)
+            : takingBack.erase(state, field, at);
       case NEXT:
         return moving.next(state);
       case PREVIOUS:

@@ -48,7 +48,7 @@ final class Saving {
       return new Amending(setup).save(state, told, at);
     }
     return missing.isEmpty()
-        ? Step.of(state.message(SAVING)).then(new Effect.SaveRecord(completed(record, at)))
+        ? Step.of(state.message(SAVING)).then(new Effect.SaveRecord(completed(state, record, at)))
         : missing(state, missing, told);
   }
 
@@ -70,17 +70,17 @@ final class Saving {
   }
 
   /** The record with the usual values of what nothing was said of. */
-  private CaptureRecord completed(CaptureRecord record, Instant at) {
+  private CaptureRecord completed(State state, CaptureRecord record, Instant at) {
     CaptureRecord full = record;
     for (FieldSpec spec : form.fields()) {
       boolean isOpen =
           record.entry(spec.id()).isEmpty() && form.need(record.kind(), spec.id()).isPresent();
-      Optional<String> usual = isOpen ? usual(record, spec) : Optional.empty();
+      Optional<String> usual = isOpen ? usual(state, record, spec) : Optional.empty();
       if (usual.isPresent()) {
         Entry entry =
             new Entry(
                 new FieldValue.Code(usual.get()),
-                new Provenance(Provenance.Way.CONCLUDED, "usual where nothing is said"),
+                new Provenance(Provenance.Way.CONCLUDED, why(spec)),
                 at,
                 List.of());
         full = full.with(spec.id(), entry);
@@ -89,7 +89,14 @@ final class Saving {
     return full;
   }
 
-  private static Optional<String> usual(CaptureRecord record, FieldSpec spec) {
+  private static String why(FieldSpec spec) {
+    return spec.id() == FieldId.SCRIBE ? "who writes" : "usual where nothing is said";
+  }
+
+  private Optional<String> usual(State state, CaptureRecord record, FieldSpec spec) {
+    if (spec.id() == FieldId.SCRIBE) {
+      return new Scribe(setup).of(state);
+    }
     if (spec.id() != FieldId.STATUS || spec.usual().isEmpty()) {
       return spec.usual();
     }
@@ -106,7 +113,7 @@ final class Saving {
     }
     String line = setup.phrases().line(record);
     State after =
-        state
+        Scribe.after(state, record)
             .withSaved(record, line)
             .withoutRecord(setup.form().first())
             .message("Saved record " + record.id() + ".")

@@ -53,8 +53,13 @@ final class SessionPage {
     add(rows, "Station", setup.station().place());
     add(rows, "Time", TIME.format(state.console().now().atZone(zone)) + " (" + zone + ")");
     add(rows, "Bander", setup.station().bander());
+    if (setup.form().has(FieldId.SCRIBE)) {
+      add(rows, "Scribe", new Scribe(setup).of(state).orElseGet(this::howToName));
+    }
     add(rows, "May write", table(FieldId.SCRIBE).map(SessionPage::all).orElse("not recorded"));
     add(rows, "Nets", table(FieldId.NET).map(SessionPage::nets).orElse("not recorded"));
+    List<String> open = state.desk().nets().open();
+    add(rows, "Nets open", open.isEmpty() ? "none" : open.size() + ": " + String.join(", ", open));
     Policy policy = setup.rules().policy();
     add(
         rows,
@@ -65,6 +70,11 @@ final class SessionPage {
             + policy.limit().toMinutes());
     policy.netsOpenedAt().ifPresent(t -> add(rows, "Nets opened", "at " + t));
     return rows;
+  }
+
+  private String howToName() {
+    int number = setup.form().fields().indexOf(setup.form().spec(FieldId.SCRIBE)) + 1;
+    return "nobody named: + " + number + ", or \"scribe\" and the initials";
   }
 
   private Optional<CodeTable> table(FieldId field) {

@@ -109,6 +109,13 @@ public record Setup(
    * @param place the station's name
    * @param bander the bander's initials
    * @param zone the station's time zone, for the screen; records are kept in UTC
+   * @param scribe the initials of who writes; empty where nobody does besides the bander
    */
-  public record Station(String place, String bander, ZoneId zone) {}
+  public record Station(String place, String bander, ZoneId zone, Optional<String> scribe) {
+
+    /** A station where the bander writes. */
+    public Station(String place, String bander, ZoneId zone) {
+      this(place, bander, zone, Optional.empty());
+    }
+  }
 }

@@ -18,11 +18,13 @@ final class Values {
   private final Prompts prompts;
   private final BandQuestions bands;
   private final Offers offers;
+  private final Scribe scribe;
 
   Values(Setup setup) {
     this.prompts = new Prompts(setup);
     this.bands = new BandQuestions(setup);
     this.offers = new Offers(setup);
+    this.scribe = new Scribe(setup);
   }
 
   /** Values that were spoken. */
@@ -85,7 +87,9 @@ final class Values {
   Step inPlace(State state, List<Offer> given, Instant at) {
     Optional<Question> question = state.question();
     if (question.isEmpty()) {
-      return offers.offer(state, given, at);
+      return Scribe.isOfSession(state, given)
+          ? scribe.set(state, given.get(0))
+          : offers.offer(state, given, at);
     }
     if (question.get() instanceof Question.Keep keep) {
       return offers.offer(

@@ -31,7 +31,7 @@ public record Phrases(Form form) {
 
   /** The fields that the console fills by itself where nothing is said of them. */
   private static final Set<FieldId> ADDED =
-      Set.of(FieldId.KIND, FieldId.BAND_SIZE, FieldId.STATUS, FieldId.RELEASE);
+      Set.of(FieldId.KIND, FieldId.BAND_SIZE, FieldId.STATUS, FieldId.RELEASE, FieldId.SCRIBE);
 
   /** A value as it is said, without its field: "nine two", "white breasted nuthatch". */
   public String spoken(FieldSpec spec, FieldValue value) {
@@ -110,16 +110,16 @@ public record Phrases(Form form) {
   }
 
   /**
-   * The record on one line: what is asked for its kind, and what else was given. What the console
-   * adds as a matter of course is left out.
+   * The record on one line: what was given. What is empty, and what the console adds as a matter of
+   * course, is left out.
    */
   public String line(CaptureRecord record) {
     StringJoiner line = new StringJoiner("  ");
     for (FieldSpec spec : form.shown(record)) {
       Optional<Entry> entry = record.entry(spec.id());
-      if (entry.filter(e -> isMatterOfCourse(spec.id(), e)).isEmpty()) {
-        line.add(spec.spoken() + " " + entry.map(e -> brief(spec, e.value())).orElse("-"));
-      }
+      entry
+          .filter(e -> !isMatterOfCourse(spec.id(), e))
+          .ifPresent(e -> line.add(spec.spoken() + " " + brief(spec, e.value())));
     }
     return line.toString();
   }

@@ -125,6 +125,19 @@ public record Strip(
   }
 
   /**
+   * The picture where nothing can be drawn, with the same words: {@code wing 92, published 77 to
+   * 100: inside, above 12 of 31 M}.
+   */
+  public String sentence() {
+    String range =
+        published
+            .map(
+                r -> ", published " + r.least().toPlainString() + " to " + r.most().toPlainString())
+            .orElse("");
+    return name + " " + amount.toPlainString() + range + ": " + words();
+  }
+
+  /**
    * The picture in one line, of {@code [ - ]} for the published range, {@code m}, {@code f}, {@code
    * u} and {@code b} for own birds, and the bird's mark over them.
    *

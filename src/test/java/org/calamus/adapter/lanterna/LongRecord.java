@@ -146,7 +146,7 @@ final class LongRecord {
       menu.add(new View.Choice(number, label));
     }
     menu.add(new View.Choice("+", "save record"));
-    menu.add(new View.Choice("/", "release bird as it is"));
+    menu.add(new View.Choice("/", "let the bird go"));
     menu.add(new View.Choice("*", "read back"));
     menu.add(new View.Choice("-", "erase"));
     menu.add(new View.Choice("98", "abandon record"));

@@ -8,9 +8,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.PrintStream;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,6 +26,9 @@ import org.calamus.core.dialogue.Page;
 import org.calamus.core.dialogue.Part;
 import org.calamus.core.dialogue.Pictures;
 import org.calamus.core.dialogue.View;
+import org.calamus.core.form.Range;
+import org.calamus.core.readback.Course;
+import org.calamus.core.readback.Strip;
 import org.calamus.core.record.FieldId;
 import org.calamus.port.Screen;
 import org.junit.jupiter.api.Test;
@@ -104,6 +109,30 @@ class PlainScreenTest {
     assertThat(lines(first, draft.view(), draft.view()))
         .endsWith("08:41:07 Not taken: wing 920")
         .hasSize(4);
+  }
+
+  @Test
+  void showTellsOnceWhereAMeasureFallsAndTheEarlierMassesInTheWordsOfTheDrawing() {
+    Draft draft = new Draft();
+    View first = draft.view();
+    Range published = new Range(new BigDecimal("77"), new BigDecimal("100"));
+    Strip.Own males = new Strip.Own("M", 14, 11, published);
+    BigDecimal wing = new BigDecimal("96");
+    Strip strip =
+        new Strip(FieldId.WING, "wing", wing, Optional.of(published), List.of(males), published);
+    draft.pictures =
+        new Pictures(List.of(strip), Optional.of(FieldId.WING), Optional.empty(), false);
+    View placed = draft.view();
+    Course.Point before = new Course.Point(LocalDate.of(2026, 6, 1), new BigDecimal("22.4"));
+    Course course =
+        new Course(List.of(before), Optional.of(new BigDecimal("21.9")), "g", published);
+    draft.pictures =
+        new Pictures(List.of(strip), Optional.of(FieldId.MASS), Optional.of(course), true);
+    assertThat(lines(first, placed, placed, draft.view(), draft.view()))
+        .endsWith(
+            "08:41:07 placed: wing 96, published 77 to 100: inside, above 11 of 14 M",
+            "08:41:07 masses: last 22.4 g on 2026-06-01, now -0.5")
+        .hasSize(5);
   }
 
   @Test
@@ -271,6 +300,7 @@ class PlainScreenTest {
     private List<String> history = List.of();
     private View.Hold hold = View.Hold.WITHIN;
     private Optional<Page> page = Optional.empty();
+    private Pictures pictures = Pictures.none();
 
     private View view() {
       return new View(
@@ -294,7 +324,7 @@ class PlainScreenTest {
           choices,
           history,
           hold,
-          Pictures.none(),
+          pictures,
           "",
           page);
     }

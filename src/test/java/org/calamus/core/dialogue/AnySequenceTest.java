@@ -96,6 +96,7 @@ class AnySequenceTest {
           "correction two nine",
           "console daily records",
           "console record history",
+          "scribe zulu bravo",
           "console session overview",
           "console species summary",
           "console following entries",
@@ -306,7 +307,7 @@ class AnySequenceTest {
   }
 
   private static Set<FieldId> withUsual(Set<FieldId> given) {
-    Set<FieldId> fields = EnumSet.of(FieldId.KIND, FieldId.STATUS, FieldId.RELEASE);
+    Set<FieldId> fields = EnumSet.of(FieldId.KIND, FieldId.STATUS, FieldId.RELEASE, FieldId.SCRIBE);
     fields.addAll(given);
     return fields;
   }

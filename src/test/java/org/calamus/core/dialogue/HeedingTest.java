@@ -139,6 +139,20 @@ class HeedingTest {
     assertThat(talk.view().message()).contains("5 minutes", "console resume listening");
   }
 
+  /** Whoever had no microphone was told to say how to go on. */
+  @Test
+  void neverPausesByItselfWithoutEars() {
+    Talk talk = with(new Heed(org.calamus.core.dialogue.Talk.OPEN, Duration.ofMinutes(1)));
+    talk.event(new Event.PartDown(talk.now(), Part.EARS, "No microphone."));
+    tick(talk, Duration.ofMinutes(9));
+    assertThat(talk.state().console().attention().isPaused()).isFalse();
+    talk.event(new Event.PartUp(talk.now(), Part.EARS, "a microphone"));
+    tick(talk, Duration.ofSeconds(59));
+    assertThat(talk.state().console().attention().isPaused()).isFalse();
+    tick(talk, Duration.ofSeconds(1));
+    assertThat(talk.view().message()).startsWith("Paused after 1 minute without a bird.");
+  }
+
   @Test
   void neverPausesByItselfWithABirdInTheHand() {
     Talk talk = with(Heed.usual()).say(BAND);

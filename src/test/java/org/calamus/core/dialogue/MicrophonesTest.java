@@ -58,7 +58,7 @@ class MicrophonesTest {
         up(listening(check("headset", Grade.NOT_USABLE, "Not usable here: nobody was heard.")));
     assertThat(talk.view().message())
         .isEqualTo(
-            "Microphone not usable when tried 2026-06-12 18:05: try it anew, or use the keypad.");
+            "Microphone not usable when tried 2026-06-12 18:05: try anew or use the keypad.");
     assertThat(session(talk))
         .anyMatch(r -> r.contains("2026-06-12 18:05: Not usable here: nobody was heard."));
   }

@@ -260,6 +260,16 @@ class WholeRecordTest {
     assertThat(talk.field(FieldId.BAND)).isEqualTo("-");
   }
 
+  /** "Release the bird" was said of a bird that had gone, while its record wanted a remark. */
+  @Test
+  void aBirdThatWentIsHeldNoLongerThoughItsRecordWantsARemark() {
+    Talk talk = withBird().say("disposition wing injury").say("released");
+    assertThat(talk.view().asked()).isEqualTo("Remarks");
+    Duration held = talk.view().inHand().orElseThrow();
+    assertThat(after(talk, Duration.ofMinutes(11))).isEmpty();
+    assertThat(talk.view().inHand()).contains(held);
+  }
+
   /** Every foreign bird stood among the records to be looked at again. */
   @Test
   void twoReadingsThatAgreeOverruleNothing() {

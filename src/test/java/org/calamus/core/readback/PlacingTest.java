@@ -56,6 +56,7 @@ class PlacingTest {
                 new Strip.Own("F", 7, 7, range("12", "15"))));
     assertThat(strip.drawn(12)).isEqualTo(" [-ffbbmm#] ");
     assertThat(strip.words()).isEqualTo("inside, above 8 of 9 M, 7 of 7 F");
+    assertThat(strip.sentence()).endsWith(": " + strip.words()).contains(" 18, published ");
   }
 
   @Test
@@ -71,6 +72,7 @@ class PlacingTest {
     assertThat(point.drawn(3)).isEqualTo(" # ");
     assertThat(point.place()).isEqualTo(Place.UNKNOWN);
     assertThat(point.words()).isEqualTo("no published range");
+    assertThat(point.sentence()).endsWith(": no published range").doesNotContain("published 1");
   }
 
   @Test
