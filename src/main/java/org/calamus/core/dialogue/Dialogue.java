@@ -23,13 +23,6 @@ import org.calamus.core.speech.Word;
  */
 public final class Dialogue {
 
-  /** The failure itself stands with the part that is down, for as long as it is. */
-  private static final String NOT_STORED =
-      "Not stored yet. Go on: the values are kept here and stored as soon as that works.";
-
-  /** Everybody at the table should know. */
-  private static final String KEPT = "What is said at the table is kept in the data folder, in ";
-
   private final Setup setup;
   private final Values values;
   private final Scales scales;
@@ -47,6 +40,7 @@ public final class Dialogue {
   private final Errands errands;
   private final Pages pages;
   private final Accounts accounts;
+  private final Parts parts;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
@@ -66,6 +60,7 @@ public final class Dialogue {
     this.errands = new Errands(setup);
     this.pages = new Pages(setup);
     this.accounts = new Accounts(setup);
+    this.parts = new Parts(setup);
     this.holding = new Holding(setup.rules().policy());
   }
 
@@ -153,13 +148,13 @@ public final class Dialogue {
       return amending.amended(state, amended);
     }
     if (event instanceof Event.StoreFailed failed) {
-      return storeFailed(state, failed);
+      return parts.storeFailed(state, failed);
     }
     if (event instanceof Event.Stopping) {
       return Step.of(state).then(new Effect.EndSession());
     }
     if (event instanceof Event.PartDown down) {
-      return partDown(state, down);
+      return Parts.down(state, down);
     }
     if (event instanceof Event.Ticked) {
       return ticked(state);
@@ -197,40 +192,9 @@ public final class Dialogue {
       return state.console(c -> c.withSpeaking(false)).face(Face::withSaid);
     }
     if (event instanceof Event.PartUp up) {
-      return partUp(state, up);
+      return parts.up(state, up);
     }
     throw new AssertionError(event);
-  }
-
-  private State partUp(State state, Event.PartUp up) {
-    State told = state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
-    if (up.part() == Part.KEEPER) {
-      return told.message(KEPT + up.name() + ".");
-    }
-    if (up.part() == Part.EARS) {
-      return new Microphones(setup).heard(told, up.name());
-    }
-    boolean isStoredNow = up.part() == Part.STORE && state.face().message().startsWith(NOT_STORED);
-    return isStoredNow
-        ? told.message(state.face().message().replace(NOT_STORED, "Stored now."))
-        : told;
-  }
-
-  /**
-   * A part that worked and no longer does is told by a tone, too. A scale that went away in
-   * mid-weighing has settled nothing: what it had sent is forgotten.
-   */
-  private static Step partDown(State state, Event.PartDown down) {
-    boolean wasUp =
-        Optional.ofNullable(state.console().health().get(down.part()))
-            .map(View.Health::isUp)
-            .orElse(false);
-    State told =
-        state.console(c -> c.withHealth(new View.Health(down.part(), false, down.sentence())));
-    Step step =
-        Step.of(
-            down.part() == Part.SCALE ? told.console(c -> c.withoutReading(down.port())) : told);
-    return wasUp ? step.then(new Effect.Sound(Tone.LOOK_HERE)) : step;
   }
 
   private Step started(State state, Event.Started started) {
@@ -310,24 +274,5 @@ public final class Dialogue {
       return orders.order(state, order.command(), order.field(), heard.at());
     }
     throw new AssertionError(meaning);
-  }
-
-  /**
-   * A value that could not be stored stays in the record and is held until it can be; the field
-   * that is asked now is named, so that the value is not given to it once more.
-   */
-  private Step storeFailed(State state, Event.StoreFailed failed) {
-    View.Health down = new View.Health(Part.STORE, false, failed.sentence());
-    boolean isSaving = state.face().message().equals(Saving.SAVING);
-    State told =
-        state
-            .console(c -> c.withHealth(down))
-            .withOpen(isSaving ? Optional.empty() : state.open())
-            .message(isSaving ? NOT_STORED + " Affirm, or Enter, saves again." : NOT_STORED)
-            .face(Face::withoutBig);
-    Step look = Step.of(told).then(new Effect.Sound(Tone.LOOK_HERE));
-    return told.question().isPresent()
-        ? look.say("not stored yet. a question is open. look at the screen")
-        : look.then(s -> prompts.prompt(s, "not stored yet"));
   }
 }

@@ -73,7 +73,7 @@ public record Credibility(Set<Sign> signs) {
      * is from memory: what is no louder than the noise is none of ours.
      */
     public static Limits usual() {
-      return new Limits(0.65, 0.85, 100, 900, 400, 3);
+      return new Limits(0.65, 0.8, 100, 900, 400, 3);
     }
   }
 

@@ -21,16 +21,18 @@ import java.util.function.Function;
  */
 final class Sense {
 
-  /** How much a way that means nothing counts beside those that mean something. */
+  /**
+   * How much a way that means nothing counts beside those that mean something. Ways with an unknown
+   * word in it count fully, since somebody may talk of other things; and all do beside a word
+   * alone, which has nothing that must fit: any short sound is like one.
+   */
   private static final double NONSENSE = 0.02;
-
-  /** How much a way with an unknown word in it counts: somebody may talk of other things. */
-  private static final double UNKNOWN = 1.0;
 
   private final Utterance utterance;
   private final Map<Object, Double> shares = new LinkedHashMap<>();
   private final Map<Object, List<Word>> words = new LinkedHashMap<>();
-  private double others;
+  private double nonsense;
+  private double unknown;
 
   private Sense(Utterance utterance) {
     this.utterance = utterance;
@@ -61,8 +63,10 @@ final class Sense {
     if (comesTo.filter(c -> isFirst || isOneThing || shares.containsKey(c)).isPresent()) {
       shares.merge(comesTo.get(), hypothesis.share(), Double::sum);
       words.putIfAbsent(comesTo.get(), hypothesis.words());
+    } else if (isUnknown(hypothesis)) {
+      unknown += hypothesis.share();
     } else {
-      others += hypothesis.share() * (isUnknown(hypothesis) ? UNKNOWN : NONSENSE);
+      nonsense += hypothesis.share();
     }
   }
 
@@ -71,9 +75,11 @@ final class Sense {
       return utterance;
     }
     Map.Entry<Object, Double> best = Collections.max(shares.entrySet(), comparingByValue());
+    List<Word> said = words.get(best.getKey());
+    double others = unknown + nonsense * (said.size() == 1 ? 1 : NONSENSE);
     double sum = others + shares.values().stream().mapToDouble(s -> s).sum();
     double sure = Math.min(1, best.getValue() / sum);
-    return utterance.with(words.get(best.getKey()).stream().map(w -> w.with(sure)).toList());
+    return utterance.with(said.stream().map(w -> w.with(sure)).toList());
   }
 
   private static boolean isUnknown(Hypothesis hypothesis) {

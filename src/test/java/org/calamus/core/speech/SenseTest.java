@@ -73,6 +73,14 @@ class SenseTest {
   }
 
   @Test
+  void besideAWordAloneNonsenseCountsFully() {
+    assertThat(chosen("four 0.6 | field 0.4", "FAT").lowestConfidence())
+        .isCloseTo(0.6, within(1e-9));
+    assertThat(meaning("four 0.6 | field 0.4", "FAT")).isInstanceOf(Meaning.Unclear.class);
+    assertThat(meaning("four 0.85 | field 0.15", "FAT")).isInstanceOf(Meaning.Values.class);
+  }
+
+  @Test
   void rivalsThatMeanSomethingElseMakeItUnsure() {
     assertThat(chosen("nine two 0.6 | nine three 0.4", "WING").lowestConfidence())
         .isCloseTo(0.6, within(1e-9));
