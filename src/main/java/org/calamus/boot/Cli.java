@@ -62,8 +62,12 @@ public final class Cli implements Callable<Integer> {
     CommandLine line = wrong.getCommandLine();
     PrintWriter err = line.getErr();
     err.println(wrong.getMessage());
-    CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err);
-    err.println(line.getCommandSpec().qualifiedName() + " --help lists what can be given.");
+    boolean isGuessed = CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err);
+    if (line.getSubcommands().isEmpty() || isGuessed) {
+      err.println(line.getCommandSpec().qualifiedName() + " --help lists what can be given.");
+    } else {
+      line.usage(err); // the commands are few enough to be seen with what was wrong
+    }
     return ExitCode.WRONG_USE;
   }
 

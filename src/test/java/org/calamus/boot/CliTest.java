@@ -22,8 +22,7 @@ class CliTest {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (PrintStream caught = new PrintStream(out, true, StandardCharsets.UTF_8)) {
       System.setOut(caught);
-      int exitCode = Cli.run(arguments);
-      return new Ended(exitCode, out.toString(StandardCharsets.UTF_8));
+      return new Ended(Cli.run(arguments), out.toString(StandardCharsets.UTF_8));
     } finally {
       System.setOut(usual);
     }
@@ -56,20 +55,30 @@ class CliTest {
     assertThat(ended.said()).contains("--tone-volume 0 is not 1 to 100");
   }
 
-  @Test
-  void runSaysAWrongOptionInTwoLinesAndNotInAScreenful() {
+  /** Runs the command line and keeps what it says on standard error. */
+  private static Ended refused(String... arguments) {
     PrintStream usual = System.err;
     ByteArrayOutputStream err = new ByteArrayOutputStream();
-    int exitCode;
     try (PrintStream caught = new PrintStream(err, true, StandardCharsets.UTF_8)) {
       System.setErr(caught);
-      exitCode = Cli.run(new String[] {"capture", "--louder"});
+      return new Ended(Cli.run(arguments), err.toString(StandardCharsets.UTF_8));
     } finally {
       System.setErr(usual);
     }
-    assertThat(exitCode).isEqualTo(ExitCode.WRONG_USE);
-    assertThat(err.toString(StandardCharsets.UTF_8).lines())
+  }
+
+  @Test
+  void runSaysAWrongOptionInTwoLinesAndNotInAScreenful() {
+    Ended ended = refused("capture", "--louder");
+    assertThat(ended.exitCode()).isEqualTo(ExitCode.WRONG_USE);
+    assertThat(ended.said().lines())
         .containsExactly(
             "Unknown option: '--louder'", "calamus capture --help lists what can be given.");
+  }
+
+  @Test
+  void runListsTheCommandsForOneThatItDoesNotKnow() {
+    assertThat(refused("sing").said()).contains("'sing'", "capture", "microphone", "replay");
+    assertThat(refused("captur").said()).contains("Did you mean: calamus capture?");
   }
 }

@@ -32,6 +32,10 @@ public final class LanternaScreen implements Screen {
   private static final String NO_TERMINAL =
       "There is no terminal here: run it with --plain, or in a terminal window.";
 
+  private static final String ON_WINDOWS =
+      "The screen cannot be drawn on Windows itself: run it in the Linux subsystem, over ssh, or here"
+          + " with --plain.";
+
   private static final long DRAWING_MILLIS = 500;
   private static final long GIVING_BACK_MILLIS = 2_000;
 
@@ -64,6 +68,9 @@ public final class LanternaScreen implements Screen {
 
   @Override
   public void start(EventSink sink) {
+    if (surroundings.isWindows()) {
+      throw new ScreenException(ON_WINDOWS);
+    }
     if (surroundings.isDumb()) {
       throw new ScreenException(
           "This terminal cannot draw a screen: run it with --plain, or in a terminal window.");

@@ -14,10 +14,18 @@ import java.util.stream.Stream;
  *     terminal has none
  * @param charset UTF-8, or ASCII where the locale names another character set
  * @param isDumb whether the terminal cannot place its cursor: {@code TERM} is {@code dumb} or unset
+ * @param isWindows whether Windows itself runs the program, which has neither {@code /dev/tty} nor
+ *     {@code stty}: {@code OS} is {@code Windows_NT}, as Windows sets it for every program
  * @param columns from {@code COLUMNS}; 80 where that is unset or odd
  * @param rows from {@code LINES}; 24 where that is unset or odd
  */
-record Surroundings(Ink.Palette palette, Charset charset, boolean isDumb, int columns, int rows) {
+record Surroundings(
+    Ink.Palette palette,
+    Charset charset,
+    boolean isDumb,
+    boolean isWindows,
+    int columns,
+    int rows) {
 
   private static final int MOST_CELLS = 1000;
 
@@ -34,6 +42,7 @@ record Surroundings(Ink.Palette palette, Charset charset, boolean isDumb, int co
         isPlain ? Ink.Palette.NONE : Ink.Palette.SIXTEEN,
         isUnicode(environment) ? StandardCharsets.UTF_8 : StandardCharsets.US_ASCII,
         term.isEmpty() || term.equals("dumb"),
+        environment.getOrDefault("OS", "").equals("Windows_NT"),
         cells(environment.getOrDefault("COLUMNS", ""), 80),
         cells(environment.getOrDefault("LINES", ""), 24));
   }

@@ -68,7 +68,9 @@ final class Doubts {
     if (lacking(state, keep).isPresent()) {
       return "Go on without?";
     }
-    String value = phrases.shown(setup.form().spec(keep.field()), keep.value());
+    // in a sentence a comma parts a code from its words, not the gap of a table
+    String value =
+        phrases.shown(setup.form().spec(keep.field()), keep.value()).replaceFirst("  ", ", ");
     String other = setup.form().spec(keep.doubts().get(0).field()).label();
     return isPair(state, keep)
         ? "Keep both? Negative drops " + value + "; name " + other + " to give it anew."

@@ -7,6 +7,7 @@ import java.util.Set;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.record.Unit;
 import org.calamus.core.speech.Command;
 
 /** What may be said or pressed now, what is likeliest first; made from the table of commands. */
@@ -108,8 +109,11 @@ final class Hints {
   }
 
   private View.Hint value(FieldSpec spec, State state) {
-    if (spec.kind() instanceof FieldKind.Measured) {
-      return new View.Hint("nine two", "92 Enter", spec.spoken());
+    if (spec.kind() instanceof FieldKind.Measured measured) {
+      // a weight is said with its point, which is what a newcomer does not know how to strike
+      return measured.unit() == Unit.GRAM
+          ? new View.Hint("two two point three", "22.3 Enter", spec.spoken())
+          : new View.Hint("nine two", "92 Enter", spec.spoken());
     }
     if (spec.kind() instanceof FieldKind.Time) {
       return new View.Hint("zero eight four zero", "0840 Enter", spec.spoken());

@@ -206,6 +206,14 @@ class LanternaScreenTest {
   }
 
   @Test
+  void startSaysWhereElseToRunItOnWindows() {
+    screen = new LanternaScreen(() -> NOW, Map.of("OS", "Windows_NT"));
+    assertThatThrownBy(() -> screen.start(events::add))
+        .isInstanceOf(ScreenException.class)
+        .hasMessageContainingAll("Linux subsystem", "ssh", "--plain");
+  }
+
+  @Test
   void startSaysWhatToDoWhenThereIsNoTerminal() {
     IOException cause = new IOException("no such device");
     screen =
