@@ -52,14 +52,19 @@ final class Opening {
             .flatMap(Browsing::chosen)
             .filter(PageRow.Subject.OfRecord.class::isInstance);
     if (chosen.isPresent()) {
-      return subject(state, state.face().browsing().orElseThrow(), chosen.get());
+      return named(subject(state, state.face().browsing().orElseThrow(), chosen.get()));
     }
     Optional<PastCapture> last = PageContents.known(state).captures().newestBird();
     if (last.isEmpty()) {
       return Step.of(state.message("There is no saved record to look at.")).say("no saved record");
     }
     Browsing day = Browsing.atTop(PageName.RECORDS, contents.of(state, PageName.RECORDS));
-    return subject(state, day, new PageRow.Subject.OfRecord(last.get().id()));
+    return named(subject(state, day, new PageRow.Subject.OfRecord(last.get().id())));
+  }
+
+  /** Like a page, it is named when it is opened by its phrase. */
+  private static Step named(Step opened) {
+    return opened.then(new Effect.Say("record history"));
   }
 
   /** Opens something from where the bander is; of a record the store tells the rest. */

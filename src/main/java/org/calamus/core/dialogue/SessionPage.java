@@ -33,6 +33,10 @@ final class SessionPage {
 
   PageContent of(State state) {
     List<PageRow> rows = new ArrayList<>();
+    rows.add(PageRow.title("People and nets"));
+    add(rows, "People", people(state));
+    List<String> open = state.desk().nets().open();
+    add(rows, "Nets open", open.isEmpty() ? "none" : open.size() + ": " + String.join(", ", open));
     rows.add(PageRow.title("Console"));
     rows.addAll(parts(state));
     rows.addAll(microphone(state));
@@ -52,14 +56,8 @@ final class SessionPage {
     List<PageRow> rows = new ArrayList<>();
     add(rows, "Station", setup.station().place());
     add(rows, "Time", TIME.format(state.console().now().atZone(zone)) + " (" + zone + ")");
-    add(rows, "Bander", setup.station().bander());
-    if (setup.form().has(FieldId.SCRIBE)) {
-      add(rows, "Scribe", new Scribe(setup).of(state).orElseGet(this::howToName));
-    }
     add(rows, "May write", table(FieldId.SCRIBE).map(SessionPage::all).orElse("not recorded"));
     add(rows, "Nets", table(FieldId.NET).map(SessionPage::nets).orElse("not recorded"));
-    List<String> open = state.desk().nets().open();
-    add(rows, "Nets open", open.isEmpty() ? "none" : open.size() + ": " + String.join(", ", open));
     Policy policy = setup.rules().policy();
     add(
         rows,
@@ -72,9 +70,15 @@ final class SessionPage {
     return rows;
   }
 
-  private String howToName() {
+  /** Who bands, and who writes or how that is said. */
+  private String people(State state) {
+    String bands = setup.station().bander() + " bands";
+    if (!setup.form().has(FieldId.SCRIBE)) {
+      return bands;
+    }
     int number = setup.form().fields().indexOf(setup.form().spec(FieldId.SCRIBE)) + 1;
-    return "nobody named: + " + number + ", or \"scribe\" and the initials";
+    String howToName = "nobody writes (+ " + number + " names one)";
+    return bands + ", " + new Scribe(setup).of(state).map(one -> one + " writes").orElse(howToName);
   }
 
   private Optional<CodeTable> table(FieldId field) {
@@ -146,6 +150,7 @@ final class SessionPage {
           "To try it in the noise of this place end the session and run: calamus microphone");
     } else {
       add(rows, "Microphone", "not heard: the keypad does everything");
+      return rows;
     }
     Attention attention = console.attention();
     String heeds =

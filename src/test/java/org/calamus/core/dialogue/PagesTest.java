@@ -217,6 +217,7 @@ class PagesTest {
   void theLastRecordIsShownWholeWithHowItsValuesCameAndWhatWasCorrected(String how) {
     Talk talk = evening().keys("+81\n+1793\n").say("save record").keys("3\n");
     talk = how.startsWith("+") ? talk.keys(how) : talk.say(how);
+    assertThat(talk.lastSpoken()).isEqualTo("record history");
     assertThat(page(talk).title()).startsWith("Record 3, 2026-06-13 06:30, by QX");
     assertThat(rows(talk)).anyMatch(r -> r.matches("Wing chord +93 mm +keyed"));
     assertThat(rows(talk)).contains("Corrected 2026-06-13 06:30 by QX: reading error");

@@ -116,8 +116,10 @@ class ScribeTest {
 
   @Test
   void theSessionPageSaysWhoWrites() {
-    assertThat(rows(begun(stationWithScribe(), Known.nothing()))).contains("Scribe            ZB");
-    assertThat(rows(begun())).anyMatch(r -> r.startsWith("Scribe            nobody named"));
+    assertThat(rows(begun(stationWithScribe(), Known.nothing())))
+        .contains("People            QX bands, ZB writes");
+    assertThat(rows(begun()))
+        .anyMatch(r -> r.equals("People            QX bands, nobody writes (+ 31 names one)"));
   }
 
   private static List<String> rows(Talk talk) {
