@@ -9,8 +9,8 @@ import org.calamus.core.dialogue.Accounts;
 import org.calamus.core.dialogue.Circumstances;
 import org.calamus.core.dialogue.Understood;
 import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Utterance;
-import org.calamus.core.speech.Word;
 import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
 import org.calamus.port.KeptUtterances.Damaged;
@@ -51,9 +51,9 @@ record Replay(Recogniser recogniser, Accounts accounts, ReplayReport report, Clo
       return;
     }
     try {
-      List<Word> words = recogniser.recognise(grammar.get(), sound(kept));
+      List<Hypothesis> heard = recogniser.recognise(grammar.get(), sound(kept));
       Utterance then = kept.event().utterance();
-      Utterance now = new Utterance(words, then.loudness(), then.voiced(), then.aboveNoise());
+      Utterance now = Utterance.of(heard, then.loudness(), then.voiced(), then.aboveNoise());
       Understood meaning = accounts.understood(kept.account().met(), kept.event().at(), now);
       report.compare(kept, now, meaning);
     } catch (AudioSource.AudioException e) {

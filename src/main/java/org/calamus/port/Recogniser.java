@@ -2,8 +2,8 @@ package org.calamus.port;
 
 import java.util.List;
 import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Utterance;
-import org.calamus.core.speech.Word;
 
 /**
  * Recognises recorded sound without a session, the way the ears do. Used from one thread.
@@ -16,12 +16,12 @@ import org.calamus.core.speech.Word;
 public interface Recogniser extends AutoCloseable {
 
   /**
-   * The words of one utterance.
+   * The ways in which one utterance may be heard, the likeliest first; none where no word was.
    *
    * @param grammar what is listened for
    * @param sound what the ears gave their recogniser, at {@link AudioSource#RATE}
    */
-  List<Word> recognise(Grammar grammar, short[] sound);
+  List<Hypothesis> recognise(Grammar grammar, short[] sound);
 
   /**
    * Hears a recording to its end: takes its noise out and cuts it into utterances.

@@ -51,7 +51,9 @@ final class ConfidenceSweep {
     int[] chatter = new int[Verdict.values().length];
     for (Trial trial : trials) {
       List<Utterance> heard = new ArrayList<>();
-      trial.ours().utterances().forEach(u -> heard.add(with(u, least)));
+      for (Utterance utterance : trial.ours().utterances()) {
+        heard.add(with(judge.heardAs(trial.said(), utterance), least));
+      }
       Verdict verdict = judge.of(trial.said(), heard);
       (trial.said().isChatter() ? chatter : speech)[verdict.ordinal()]++;
     }

@@ -47,6 +47,11 @@ final class Judge {
     return isUnchanged || isKept ? Verdict.AGAIN : Verdict.WRONG;
   }
 
+  /** The way to hear an utterance that makes sense at the moment when it is said. */
+  Utterance heardAs(Said said, Utterance utterance) {
+    return Moments.after(said.before()).heardAs(utterance);
+  }
+
   /** The same for words of which it is not known how sure they are; empty is nothing heard. */
   Verdict of(Said said, String heard) {
     return of(said, heard.isEmpty() ? List.of() : List.of(Utterance.of(heard)));

@@ -4,12 +4,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.core.dialogue.Account;
 import org.calamus.core.dialogue.Dialogue;
 import org.calamus.core.dialogue.Effect;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Setup;
 import org.calamus.core.dialogue.State;
 import org.calamus.core.dialogue.Step;
+import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Grammar;
@@ -40,7 +42,7 @@ record Moment(Dialogue dialogue, State state, Instant now, List<Effect> effects)
         .after(new Event.Started(MORNING, Optional.empty()));
   }
 
-  /** The moment after something happened; saving always works. */
+  /** The moment after something happened; saving and reading what was saved always work. */
   Moment after(Event event) {
     Step step = dialogue.step(state, event);
     List<Effect> all = new ArrayList<>(effects);
@@ -49,9 +51,22 @@ record Moment(Dialogue dialogue, State state, Instant now, List<Effect> effects)
     for (Effect effect : step.effects()) {
       if (effect instanceof Effect.SaveRecord save) {
         next = next.after(new Event.Saved(event.at(), save.record()));
+      } else if (effect instanceof Effect.ReadSaved read) {
+        next = next.after(new Event.SavedRead(event.at(), read.id(), next.saved(read.id())));
+      } else if (effect instanceof Effect.AmendRecord amend) {
+        next = next.after(new Event.Amended(event.at(), amend.record(), amend.accounts()));
       }
     }
     return next;
+  }
+
+  /** A record as it was saved; corrections of it are not counted in. */
+  private Optional<CaptureRecord> saved(long id) {
+    return effects.stream()
+        .filter(Effect.SaveRecord.class::isInstance)
+        .map(e -> ((Effect.SaveRecord) e).record())
+        .filter(r -> r.id() == id)
+        .findFirst();
   }
 
   /** The moment after something was heard. */
@@ -63,6 +78,13 @@ record Moment(Dialogue dialogue, State state, Instant now, List<Effect> effects)
   /** The moment after something was said and every word of it heard for sure. */
   Moment says(String words) {
     return hears(Utterance.of(words));
+  }
+
+  /** The way to hear an utterance that makes sense now. */
+  Utterance heardAs(Utterance utterance) {
+    Event.Heard heard = new Event.Heard(now, utterance, now);
+    Account account = dialogue.accounts().of(state, heard, dialogue.step(state, heard));
+    return dialogue.accounts().heardAs(account.met(), now, utterance);
   }
 
   /** What is listened for. */
@@ -83,13 +105,16 @@ record Moment(Dialogue dialogue, State state, Instant now, List<Effect> effects)
         .orElse("");
   }
 
-  /** All that stays: values, records, the end. */
+  /** All that stays: values, records, reasons of corrections, the end. */
   String kept() {
     StringBuilder kept = new StringBuilder();
     for (FieldId field : FieldId.values()) {
       String value = state.record().flatMap(r -> r.value(field)).map(v -> v.text()).orElse("-");
       kept.append(value).append(' ');
     }
+    effects.stream()
+        .filter(Effect.AmendRecord.class::isInstance)
+        .forEach(e -> kept.append(((Effect.AmendRecord) e).why().reason()).append(' '));
     boolean ends = effects.stream().anyMatch(Effect.EndSession.class::isInstance);
     return kept.append(state.savedCount()).append(ends).toString();
   }

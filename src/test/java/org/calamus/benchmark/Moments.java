@@ -87,6 +87,19 @@ final class Moments {
     };
   }
 
+  /** What is said until it is asked why a saved record is corrected. */
+  static List<String> askingTheReason() {
+    List<String> before = new ArrayList<>(asking(FieldId.HOW_SEXED));
+    before.addAll(List.of("plumage", "affirm", "save record", "amend earlier bird", "affirm"));
+    before.addAll(List.of("wing five nine", "save record"));
+    return before;
+  }
+
+  /** Whether a meaning is a reason for a correction. */
+  static boolean isReason(Token meaning) {
+    return meaning instanceof Token.Order order && order.command().name().startsWith("REASON_");
+  }
+
   /** The first words of the vocabulary that name a field. */
   static String name(FieldId field) {
     return VOCABULARY.forms().stream()

@@ -247,12 +247,19 @@ final class UtteranceSets {
     return SpokenNumbers.amount(drawn(field, kind, species), random);
   }
 
-  /** Commands at two moments each, others in each half. */
+  /**
+   * Commands at two moments each, others in each half; why a saved record is corrected only when
+   * that is asked, since it is listened for at no other moment.
+   */
   private void commands() {
     List<FieldId> asked =
         List.of(FieldId.SPECIES, FieldId.BAND, FieldId.AGE, FieldId.FAT, FieldId.WING, FieldId.NET);
     List<SpokenForm> commands = Moments.vocabulary().section("commands");
     for (int i = 0; i < commands.size(); i++) {
+      if (Moments.isReason(commands.get(i).meaning())) {
+        add("command", Moments.askingTheReason(), commands.get(i).text());
+        continue;
+      }
       int first = half.ordinal() + 2 * i;
       add("command", Moments.asking(asked.get(first % 6)), commands.get(i).text());
       add("command", Moments.asking(asked.get((first + 3) % 6)), commands.get(i).text());

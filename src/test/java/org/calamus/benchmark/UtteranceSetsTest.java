@@ -57,4 +57,21 @@ class UtteranceSetsTest {
         .map(Said::words)
         .collect(Collectors.toSet());
   }
+
+  @Test
+  void reasonsOfACorrectionAreSaidWhenTheyAreAsked() {
+    Judge judge = new Judge();
+    List<Said> reasons =
+        UtteranceSets.of(Half.TUNING).stream()
+            .filter(s -> s.before().equals(Moments.askingTheReason()))
+            .toList();
+    assertThat(reasons).hasSize(6).allMatch(judge::isListenedFor);
+    Set<String> results = new HashSet<>();
+    for (Said reason : reasons) {
+      Moment before = Moments.after(reason.before());
+      Moment after = before.says(reason.words());
+      results.add(after.kept() + after.replySince(before));
+    }
+    assertThat(results).as("another thing came of each").hasSize(6);
+  }
 }

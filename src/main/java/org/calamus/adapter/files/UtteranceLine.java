@@ -24,6 +24,7 @@ import org.calamus.core.dialogue.Understood;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.Credibility;
+import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.Word;
 import org.calamus.port.KeptUtterances.Kept;
@@ -78,16 +79,24 @@ final class UtteranceLine {
         .put("loudness", utterance.loudness())
         .put("voicedMillis", utterance.voiced().toMillis())
         .put("aboveNoise", utterance.aboveNoise());
-    ArrayNode words = node.putArray("words");
-    for (Word word : utterance.words()) {
-      words
+    put(node.putArray("words"), utterance.words());
+    ArrayNode hypotheses = node.putArray("hypotheses");
+    for (Hypothesis hypothesis : utterance.hypotheses()) {
+      ObjectNode one = hypotheses.addObject().put("share", hypothesis.share());
+      put(one.putArray("words"), hypothesis.words());
+    }
+    return node;
+  }
+
+  private static void put(ArrayNode array, List<Word> words) {
+    for (Word word : words) {
+      array
           .addObject()
           .put("word", word.text())
           .put("confidence", word.confidence())
           .put("start", word.startMillis())
           .put("end", word.endMillis());
     }
-    return node;
   }
 
   /**
@@ -119,8 +128,23 @@ final class UtteranceLine {
   }
 
   private static Event.Heard event(Instant at, JsonNode heard) {
+    List<Hypothesis> hypotheses = new ArrayList<>();
+    for (JsonNode one : heard.path("hypotheses")) {
+      hypotheses.add(new Hypothesis(words(node(one, "words")), node(one, "share").asDouble()));
+    }
+    Utterance utterance =
+        new Utterance(
+            words(node(heard, "words")),
+            hypotheses,
+            node(heard, "loudness").asInt(),
+            Duration.ofMillis(node(heard, "voicedMillis").asLong()),
+            node(heard, "aboveNoise").asInt());
+    return new Event.Heard(at, utterance, Instant.parse(text(heard, "speechEndedAt")));
+  }
+
+  private static List<Word> words(JsonNode nodes) {
     List<Word> words = new ArrayList<>();
-    for (JsonNode word : node(heard, "words")) {
+    for (JsonNode word : nodes) {
       words.add(
           new Word(
               text(word, "word"),
@@ -128,13 +152,7 @@ final class UtteranceLine {
               node(word, "start").asLong(),
               node(word, "end").asLong()));
     }
-    Utterance utterance =
-        new Utterance(
-            words,
-            node(heard, "loudness").asInt(),
-            Duration.ofMillis(node(heard, "voicedMillis").asLong()),
-            node(heard, "aboveNoise").asInt());
-    return new Event.Heard(at, utterance, Instant.parse(text(heard, "speechEndedAt")));
+    return words;
   }
 
   private static Circumstances met(JsonNode met) {

@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Word;
 import org.calamus.port.AudioSource;
 import org.vosk.Model;
@@ -27,6 +28,12 @@ final class Decoder implements AutoCloseable {
 
   /** Vosk prints times as frames of 30 ms, whatever the frames of the model are. */
   private static final double PRINTED_FRAME_MILLIS = 30;
+
+  /**
+   * How many ways to hear an utterance are asked for; on the tuning half the right one was hardly
+   * ever behind them.
+   */
+  private static final int HYPOTHESES = 20;
 
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -48,6 +55,7 @@ final class Decoder implements AutoCloseable {
     this.frameMillis = frameMillis;
     recognizer = new Recognizer(model, AudioSource.RATE, "[\"" + Word.UNKNOWN + "\"]");
     recognizer.setWords(true);
+    recognizer.setMaxAlternatives(HYPOTHESES);
   }
 
   /** Listens for this grammar from now on. Only between utterances. */
@@ -103,14 +111,14 @@ final class Decoder implements AutoCloseable {
    * Ends the utterance.
    *
    * @param startMillis when the sound fed first was heard
-   * @return its words; empty where there is none
+   * @return the ways in which it may be heard, the likeliest first; empty where there is no word
    */
-  List<Word> finish(long startMillis) {
+  List<Hypothesis> finish(long startMillis) {
     String result = recognizer.getFinalResult();
     double startPrinted = samplesBefore * 1000.0 / AudioSource.RATE;
     samplesBefore += samplesInUtterance;
     samplesInUtterance = 0;
-    return words(result, startPrinted, startMillis);
+    return hypotheses(result, startPrinted, startMillis);
   }
 
   /** Forgets the utterance. */
@@ -135,21 +143,33 @@ final class Decoder implements AutoCloseable {
     return array.toString();
   }
 
-  private List<Word> words(String result, double startPrinted, long startMillis) {
+  private List<Hypothesis> hypotheses(String result, double startPrinted, long startMillis) {
     try {
-      List<Word> words = new ArrayList<>();
-      for (JsonNode node : JSON.readTree(result).path("result")) {
-        words.add(
-            new Word(
-                node.path("word").asText(),
-                node.path("conf").asDouble(),
-                startMillis + millis(node.path("start").asDouble(), startPrinted),
-                startMillis + millis(node.path("end").asDouble(), startPrinted)));
+      List<List<Word>> words = new ArrayList<>();
+      List<Double> scores = new ArrayList<>();
+      for (JsonNode alternative : JSON.readTree(result).path("alternatives")) {
+        words.add(words(alternative.path("result"), startPrinted, startMillis));
+        scores.add(alternative.path("confidence").asDouble());
       }
-      return words;
+      boolean isSilence = words.isEmpty() || words.get(0).isEmpty();
+      return isSilence ? List.of() : Hypothesis.ofScores(words, scores);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("the recogniser's result is no JSON: " + result, e);
     }
+  }
+
+  /** The words of one hypothesis; how sure each is shows only beside the others. */
+  private List<Word> words(JsonNode nodes, double startPrinted, long startMillis) {
+    List<Word> words = new ArrayList<>();
+    for (JsonNode node : nodes) {
+      words.add(
+          new Word(
+              node.path("word").asText(),
+              1,
+              startMillis + millis(node.path("start").asDouble(), startPrinted),
+              startMillis + millis(node.path("end").asDouble(), startPrinted)));
+    }
+    return words;
   }
 
   /** Only what lies behind the start of the utterance is counted in frames. */

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Utterance;
-import org.calamus.core.speech.Word;
 import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
 import org.calamus.port.EventSink;
@@ -223,16 +223,16 @@ final class Listening {
         Math.max(0, heardSamples - Suppression.DELAY - decoder.samplesInUtterance())
             * 1000
             / AudioSource.RATE;
-    List<Word> words = decoder.finish(startMillis);
+    List<Hypothesis> hypotheses = decoder.finish(startMillis);
     Duration voiced = Duration.ofMillis(gate.voicedMillis());
     int aboveNoise = (int) Math.round(gate.speechLevel() - noiseBefore);
     recent.keepNewest(gate.samplesSinceVoiced() - MARGIN_SAMPLES);
     gate.restart();
-    if (words.isEmpty() && voiced.toMillis() < SHORTEST_SPEECH_MILLIS) {
+    if (hypotheses.isEmpty() && voiced.toMillis() < SHORTEST_SPEECH_MILLIS) {
       return;
     }
     int loudness = (int) Math.round(Decibels.ofAmplitude(loudestPeak));
-    Utterance utterance = new Utterance(words, loudness, voiced, aboveNoise);
+    Utterance utterance = Utterance.of(hypotheses, loudness, voiced, aboveNoise);
     Event.Heard heard = new Event.Heard(clock.now(), utterance, speechEndedAt);
     Grammar grammar = decoder.grammar();
     short[] sound = joined(fed);

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Utterance;
-import org.calamus.core.speech.Word;
 import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
 import org.calamus.port.EventSink;
@@ -51,7 +51,7 @@ public final class VoskRecogniser implements Recogniser {
   }
 
   @Override
-  public List<Word> recognise(Grammar grammar, short[] sound) {
+  public List<Hypothesis> recognise(Grammar grammar, short[] sound) {
     decoder.listenFor(grammar);
     decoder.feed(sound);
     return decoder.finish(0);

@@ -34,6 +34,9 @@ import org.calamus.core.speech.Utterance;
  */
 public final class Accounts {
 
+  /** A value that was not made out. */
+  private static final String UNDECIDED = "?";
+
   private final Setup setup;
 
   /** Over a session's setup. */
@@ -53,9 +56,30 @@ public final class Accounts {
     Understood understood = understood(met, heard.at(), heard.utterance());
     return new Account(
         met,
-        Credibility.of(heard.utterance(), Credibility.Limits.usual()).signs(),
+        Credibility.of(heardAs(met, heard.at(), heard.utterance()), Credibility.Limits.usual())
+            .signs(),
         understood,
         Outcome.of(before, understood, step));
+  }
+
+  /**
+   * The way to hear an utterance that makes sense in the circumstances that it met.
+   *
+   * @param met what it met
+   * @param at when it was heard
+   * @param utterance what was heard
+   */
+  public Utterance heardAs(Circumstances met, Instant at, Utterance utterance) {
+    return setup
+        .interpreter()
+        .heardAs(utterance, met.asked(), met.corrects(), met.expected(), m -> comesTo(met, at, m));
+  }
+
+  /** The values that are made of a meaning; the meaning itself where it is none of values. */
+  private Optional<?> comesTo(Circumstances met, Instant at, Meaning meaning) {
+    return meaning instanceof Meaning.Values given
+        ? Optional.of(values(met, at, given, "")).filter(v -> !v.contains(UNDECIDED))
+        : Optional.of(meaning);
   }
 
   /** What is listened for under the name of a grammar; empty where there is none of that name. */
@@ -68,17 +92,18 @@ public final class Accounts {
    *
    * @param met what it met
    * @param at when it was heard: some rules go by the season
-   * @param utterance what was heard
+   * @param heard what was heard
    */
-  public Understood understood(Circumstances met, Instant at, Utterance utterance) {
+  public Understood understood(Circumstances met, Instant at, Utterance heard) {
     if (met.isUnheeded()) {
       return Understood.of(Understood.Kind.UNHEEDED);
     }
     if (met.isPaused()) {
-      return setup.interpreter().isResuming(utterance)
+      return setup.interpreter().isResuming(heard)
           ? new Understood(Understood.Kind.COMMAND, Command.RESUME.name())
           : Understood.of(Understood.Kind.UNHEEDED);
     }
+    Utterance utterance = heardAs(met, at, heard);
     Meaning meaning =
         setup.interpreter().interpret(utterance, met.asked(), met.corrects(), met.expected());
     if (meaning instanceof Meaning.Chatter) {
@@ -125,7 +150,7 @@ public final class Accounts {
                 deciding
                     .which(state, offer, List.of(), at)
                     .map(w -> w.one().text() + "|" + w.other().text()))
-        .orElse("?");
+        .orElse(UNDECIDED);
   }
 
   /** A state with the record that was in the hand, and nothing known of other birds. */

@@ -23,13 +23,6 @@ import org.calamus.core.speech.Word;
  */
 public final class Dialogue {
 
-  /** The failure itself stands with the part that is down, for as long as it is. */
-  private static final String NOT_STORED =
-      "Not stored yet. Go on: the values are kept here and stored as soon as that works.";
-
-  /** Everybody at the table should know. */
-  private static final String KEPT = "What is said at the table is kept in the data folder, in ";
-
   private final Setup setup;
   private final Values values;
   private final Scales scales;
@@ -46,6 +39,8 @@ public final class Dialogue {
   private final Amending amending;
   private final Errands errands;
   private final Pages pages;
+  private final Accounts accounts;
+  private final Parts parts;
 
   /** A dialogue over a session's setup. */
   public Dialogue(Setup setup) {
@@ -64,6 +59,8 @@ public final class Dialogue {
     this.amending = new Amending(setup);
     this.errands = new Errands(setup);
     this.pages = new Pages(setup);
+    this.accounts = new Accounts(setup);
+    this.parts = new Parts(setup);
     this.holding = new Holding(setup.rules().policy());
   }
 
@@ -78,7 +75,7 @@ public final class Dialogue {
 
   /** Tells what happens to utterances in this dialogue. */
   public Accounts accounts() {
-    return new Accounts(setup);
+    return accounts;
   }
 
   /** What to listen for in a state. */
@@ -154,13 +151,13 @@ public final class Dialogue {
       return amending.amended(state, amended);
     }
     if (event instanceof Event.StoreFailed failed) {
-      return storeFailed(state, failed);
+      return parts.storeFailed(state, failed);
     }
     if (event instanceof Event.Stopping) {
       return Step.of(state).then(new Effect.EndSession());
     }
     if (event instanceof Event.PartDown down) {
-      return partDown(state, down);
+      return Parts.down(state, down);
     }
     if (event instanceof Event.Ticked) {
       return ticked(state);
@@ -198,40 +195,9 @@ public final class Dialogue {
       return state.console(c -> c.withSpeaking(false)).face(Face::withSaid);
     }
     if (event instanceof Event.PartUp up) {
-      return partUp(state, up);
+      return parts.up(state, up);
     }
     throw new AssertionError(event);
-  }
-
-  private State partUp(State state, Event.PartUp up) {
-    State told = state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
-    if (up.part() == Part.KEEPER) {
-      return told.message(KEPT + up.name() + ".");
-    }
-    if (up.part() == Part.EARS) {
-      return new Microphones(setup).heard(told, up.name());
-    }
-    boolean isStoredNow = up.part() == Part.STORE && state.face().message().startsWith(NOT_STORED);
-    return isStoredNow
-        ? told.message(state.face().message().replace(NOT_STORED, "Stored now."))
-        : told;
-  }
-
-  /**
-   * A part that worked and no longer does is told by a tone, too. A scale that went away in
-   * mid-weighing has settled nothing: what it had sent is forgotten.
-   */
-  private static Step partDown(State state, Event.PartDown down) {
-    boolean wasUp =
-        Optional.ofNullable(state.console().health().get(down.part()))
-            .map(View.Health::isUp)
-            .orElse(false);
-    State told =
-        state.console(c -> c.withHealth(new View.Health(down.part(), false, down.sentence())));
-    Step step =
-        Step.of(
-            down.part() == Part.SCALE ? told.console(c -> c.withoutReading(down.port())) : told);
-    return wasUp ? step.then(new Effect.Sound(Tone.LOOK_HERE)) : step;
   }
 
   private Step started(State state, Event.Started started) {
@@ -252,7 +218,8 @@ public final class Dialogue {
     }
     Step step = understood(Heeding.closed(state), heard);
     boolean isMissed = step.state().face().misses() > state.face().misses();
-    return isMissed ? withWords(step, heard.utterance()) : step;
+    boolean isOverheard = step.state().face().message().equals(Prompts.OVERHEARD);
+    return isMissed || isOverheard ? withWords(step, heard.utterance()) : step;
   }
 
   /** What was heard and not understood is shown, so that the bander sees what was misheard. */
@@ -267,22 +234,18 @@ public final class Dialogue {
     return state.face(f -> f.withoutCautions().withRest(List.of()));
   }
 
-  private Step understood(State state, Event.Heard heard) {
-    Optional<FieldId> inQuestion =
-        Doubts.goneOn(state).question().isPresent() ? askedField(state) : Optional.empty();
+  private Step understood(State state, Event.Heard event) {
+    Circumstances met = Circumstances.of(state, setup);
+    Event.Heard heard = event.as(accounts.heardAs(met, event.at(), event.utterance()));
     Meaning meaning =
         setup
             .interpreter()
-            .interpret(
-                heard.utterance(),
-                askedField(state),
-                inQuestion.or(state::lastGiven),
-                new NextBand(setup).completing(state));
+            .interpret(heard.utterance(), met.asked(), met.corrects(), met.expected());
     boolean isMissed = meaning instanceof Meaning.Chatter || meaning instanceof Meaning.Unclear;
-    Optional<Question> question = Doubts.goneOn(state).question();
-    if (isMissed && question.isPresent() && setup.interpreter().isNaming(heard.utterance())) {
+    boolean isNamed = isNamedInQuestion(state, heard.utterance());
+    if (isMissed && isNamed) {
       State here = Heeding.understood(attended(Pages.heard(state, meaning)), heard.at());
-      return prompts.miss(here, Questions.answers(question.get()));
+      return prompts.miss(here, Questions.answers(state.question().orElseThrow()));
     }
     if (meaning instanceof Meaning.Chatter) {
       return heeding.chatter(state, heard);
@@ -294,9 +257,14 @@ public final class Dialogue {
     boolean isNothing =
         meaning instanceof Meaning.Values given
             && given.items().stream().allMatch(i -> i.heard() instanceof Heard.No);
-    return isNothing
+    return isNothing && !isNamed
         ? heeding.rejecting(attended(here), heard.at(), s -> meant(s, meaning, heard))
         : meant(Heeding.understood(attended(here), heard.at()), meaning, heard);
+  }
+
+  /** Whether a field is named while a question is open: that is no talk of other people. */
+  private boolean isNamedInQuestion(State state, Utterance utterance) {
+    return Doubts.goneOn(state).question().isPresent() && setup.interpreter().isNaming(utterance);
   }
 
   private Step meant(State state, Meaning meaning, Event.Heard heard) {
@@ -320,24 +288,5 @@ public final class Dialogue {
       return orders.order(state, order.command(), order.field(), heard.at());
     }
     throw new AssertionError(meaning);
-  }
-
-  /**
-   * A value that could not be stored stays in the record and is held until it can be; the field
-   * that is asked now is named, so that the value is not given to it once more.
-   */
-  private Step storeFailed(State state, Event.StoreFailed failed) {
-    View.Health down = new View.Health(Part.STORE, false, failed.sentence());
-    boolean isSaving = state.face().message().equals(Saving.SAVING);
-    State told =
-        state
-            .console(c -> c.withHealth(down))
-            .withOpen(isSaving ? Optional.empty() : state.open())
-            .message(isSaving ? NOT_STORED + " Affirm, or Enter, saves again." : NOT_STORED)
-            .face(Face::withoutBig);
-    Step look = Step.of(told).then(new Effect.Sound(Tone.LOOK_HERE));
-    return told.question().isPresent()
-        ? look.say("not stored yet. a question is open. look at the screen")
-        : look.then(s -> prompts.prompt(s, "not stored yet"));
   }
 }

@@ -37,7 +37,13 @@ public sealed interface Event {
    * @param utterance what was heard
    * @param speechEndedAt when the last sound of it reached the console
    */
-  record Heard(Instant at, Utterance utterance, Instant speechEndedAt) implements Event {}
+  record Heard(Instant at, Utterance utterance, Instant speechEndedAt) implements Event {
+
+    /** The same, heard in another way. */
+    Heard as(Utterance other) {
+      return new Heard(at, other, speechEndedAt);
+    }
+  }
 
   /**
    * The level at the microphone, a few times a second.

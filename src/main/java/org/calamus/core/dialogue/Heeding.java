@@ -104,9 +104,15 @@ final class Heeding {
         : rejecting(state, heard.at(), Step::of);
   }
 
-  /** Speech that was not understood. */
+  /**
+   * Speech that was not understood. Where it sounds like other people's talk only the tone answers,
+   * unless the talk key was pressed for it.
+   */
   Step unclear(State state, Event.Heard heard, String hint) {
-    return rejecting(state, heard.at(), s -> prompts.miss(s, hint));
+    boolean isTalk = hint.isEmpty() && setup.interpreter().isTalk(heard.utterance());
+    boolean isWanted = state.console().attention().talk() == Talk.KEY;
+    return rejecting(
+        state, heard.at(), s -> isTalk && !isWanted ? Prompts.overheard(s) : prompts.miss(s, hint));
   }
 
   /** Speech of which nothing was understood: others' talk where it is one time too many. */

@@ -9,6 +9,9 @@ import org.calamus.core.record.FieldId;
 /** The part of the dialogue that asks, and says what was not understood. */
 final class Prompts {
 
+  /** Shown of what is probably talk of other things. */
+  static final String OVERHEARD = "Not understood.";
+
   private final Setup setup;
 
   Prompts(Setup setup) {
@@ -50,6 +53,13 @@ final class Prompts {
    */
   Step miss(State state, String hint) {
     return miss(state, hint, List.of());
+  }
+
+  /**
+   * What is probably talk of other things is met with the tone alone, and held against no field.
+   */
+  static Step overheard(State state) {
+    return Step.of(state.message(OVERHEARD)).then(new Effect.Sound(Tone.NOT_UNDERSTOOD));
   }
 
   /** What was taken before is told in the same phrase, since a second one would cut it off. */

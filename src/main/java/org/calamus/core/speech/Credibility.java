@@ -38,7 +38,8 @@ public record Credibility(Set<Sign> signs) {
   /**
    * How far an utterance may go.
    *
-   * @param leastConfidence of each word, 0 to 1
+   * @param leastConfidence of each word, 0 to 1; where there are other ways to hear the utterance
+   *     this is how sure its meaning is
    * @param leastAlone the same of a word said alone, which has nothing beside it that must fit: a
    *     door that slams is heard as one short word
    * @param leastMillisPerWord of what stood above the noise, for each word
@@ -65,14 +66,14 @@ public record Credibility(Set<Sign> signs) {
     }
 
     /**
-     * Wide, so that hardly a right utterance is refused. The confidence is the lowest at which no
-     * more wrong values were taken, in quiet and in noise, than at 0.7 on the tuning half
+     * Wide, so that hardly a right utterance is refused. The confidences are those at which most
+     * values came at once on the tuning half without more wrong ones than by words alone
      * (docs/benchmarks.md). The voices of the tuning half take 0.2 to 0.6 s a word; people who
      * hesitate take more, and "six" is half hiss, hence 0.1 to 0.9 s. The distance from the noise
      * is from memory: what is no louder than the noise is none of ours.
      */
     public static Limits usual() {
-      return new Limits(0.6, 0.8, 100, 900, 400, 3);
+      return new Limits(0.65, 0.8, 100, 900, 400, 3);
     }
   }
 

@@ -1,9 +1,11 @@
 package org.calamus.core.speech;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
@@ -20,6 +22,20 @@ import org.calamus.core.record.FieldId;
 public record Interpreter(Vocabulary vocabulary, Form form) {
 
   private static final Credibility.Limits LIMITS = Credibility.Limits.usual();
+
+  /** Of the phrase that ends a pause; hardly anything else is listened for then. */
+  private static final double SURE_ENOUGH_TO_GO_ON = 0.6;
+
+  /** The longest things said to the console that are no number are names and codes in a row. */
+  private static final Duration LEAST_TALK = Duration.ofMillis(2_400);
+
+  private static final int LEAST_WORDS_OF_TALK = 4;
+
+  /**
+   * Of the number of a band that was on the bird. Nothing else tells that a digit of it was lost,
+   * as the strings do of the station's own.
+   */
+  private static final double SURE_ENOUGH_FOR_AN_OLD_BAND = 0.85;
 
   /** Leaves out what cannot be said at the station. */
   public Interpreter {
@@ -44,14 +60,55 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       Optional<FieldId> open,
       Optional<FieldId> lastGiven,
       Optional<BandNumber> expected) {
-    Credibility credibility = Credibility.of(utterance, LIMITS);
+    Utterance heard = heardAs(utterance, open, lastGiven, expected, Sense::ofItself);
+    Credibility credibility = Credibility.of(heard, LIMITS);
     if (credibility.isChatter()) {
       return new Meaning.Chatter();
     }
     if (credibility.isUnclear()) {
       return new Meaning.Unclear("");
     }
-    Optional<List<Token>> tokens = Tokens.of(utterance.words(), vocabulary);
+    Meaning meaning = meaning(heard.words(), open, lastGiven, expected);
+    boolean isDear = isOldBand(meaning, open);
+    return isDear && heard.lowestConfidence() < SURE_ENOUGH_FOR_AN_OLD_BAND
+        ? new Meaning.Unclear("")
+        : meaning;
+  }
+
+  private static boolean isOldBand(Meaning meaning, Optional<FieldId> open) {
+    return meaning instanceof Meaning.Values values
+        && values.items().stream()
+            .anyMatch(i -> i.field().or(() -> open).equals(Optional.of(FieldId.OLD_BAND)));
+  }
+
+  /**
+   * The way to hear an utterance that makes sense where it was said: of several the likeliest. What
+   * is not for the console by its likeliest words, or makes no sense in any way, stays as it is.
+   *
+   * @param utterance what was heard
+   * @param open the field that is asked
+   * @param lastGiven as for its meaning
+   * @param expected the next band of the string, where one is known
+   * @param sense what a meaning comes to, for ways of hearing that come to the same; empty where it
+   *     comes to nothing
+   */
+  public Utterance heardAs(
+      Utterance utterance,
+      Optional<FieldId> open,
+      Optional<FieldId> lastGiven,
+      Optional<BandNumber> expected,
+      Function<Meaning, Optional<?>> sense) {
+    return Credibility.of(utterance, LIMITS).isChatter()
+        ? utterance
+        : Sense.in(utterance, words -> meaning(words, open, lastGiven, expected), sense);
+  }
+
+  private Meaning meaning(
+      List<Word> words,
+      Optional<FieldId> open,
+      Optional<FieldId> lastGiven,
+      Optional<BandNumber> expected) {
+    Optional<List<Token>> tokens = Tokens.of(words, vocabulary);
     if (tokens.isEmpty()) {
       return new Meaning.Unclear("");
     }
@@ -59,7 +116,33 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       return new Meaning.Chatter();
     }
     Optional<FieldId> asked = isCorrection(tokens.get()) ? lastGiven : open;
-    return meaning(resolved(tokens.get(), asked), open, lastGiven, expected);
+    return resolvedMeaning(resolved(tokens.get(), asked), open, lastGiven, expected);
+  }
+
+  /**
+   * Whether an utterance that makes no sense sounds like talk of other things: it is long, and not
+   * for its digits or letters.
+   */
+  public boolean isTalk(Utterance utterance) {
+    long spelled = utterance.words().stream().filter(this::isSpelling).count();
+    return utterance.voiced().compareTo(LEAST_TALK) >= 0
+        && utterance.words().size() >= LEAST_WORDS_OF_TALK
+        && 2 * spelled < utterance.words().size();
+  }
+
+  private boolean isSpelling(Word word) {
+    return Tokens.of(List.of(word), vocabulary)
+        .map(t -> t.get(0))
+        .filter(this::isSpelling)
+        .isPresent();
+  }
+
+  private boolean isSpelling(Token token) {
+    return token instanceof Token.Digit
+        || token instanceof Token.Teen
+        || token instanceof Token.Tens
+        || token instanceof Token.Point
+        || token instanceof Token.Letter;
   }
 
   /**
@@ -70,7 +153,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     List<Word> words = utterance.words();
     for (int from = 0; from < words.size(); from++) {
       List<Word> last = words.subList(from, words.size());
-      boolean isSure = last.stream().allMatch(w -> w.confidence() >= LIMITS.leastConfidence());
+      boolean isSure = last.stream().allMatch(w -> w.confidence() >= SURE_ENOUGH_TO_GO_ON);
       Optional<List<Token>> tokens = isSure ? Tokens.of(last, vocabulary) : Optional.empty();
       if (tokens.filter(all -> all.stream().allMatch(Interpreter::isResuming)).isPresent()) {
         return from == 0 || tokens.get().size() > 1;
@@ -141,7 +224,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
         || token instanceof Token.Tens;
   }
 
-  private Meaning meaning(
+  private Meaning resolvedMeaning(
       List<Token> tokens,
       Optional<FieldId> open,
       Optional<FieldId> lastGiven,

@@ -10,12 +10,15 @@ import java.util.stream.Collectors;
  * What was said between two silences.
  *
  * @param words the words in order; empty where sound was heard and no word in it
+ * @param hypotheses all ways in which it may be heard, the likeliest first, which is that of the
+ *     words; empty where nothing is known of others
  * @param loudness the loudest level in it, in decibels below full scale (0 to -96)
  * @param voiced how much of it stood above the noise floor, pauses left out; never negative
  * @param aboveNoise how far its speech stood above the noise that was there before it, in decibels;
  *     less than 0 where the noise was the louder
  */
-public record Utterance(List<Word> words, int loudness, Duration voiced, int aboveNoise) {
+public record Utterance(
+    List<Word> words, List<Hypothesis> hypotheses, int loudness, Duration voiced, int aboveNoise) {
 
   /** A word of ordinary speech, for utterances that nobody said. */
   private static final Duration ORDINARY_WORD = Duration.ofMillis(300);
@@ -23,13 +26,37 @@ public record Utterance(List<Word> words, int loudness, Duration voiced, int abo
   private static final int ORDINARY_LOUDNESS = -20;
   private static final int ORDINARY_ABOVE_NOISE = 30;
 
-  /** Copies the list and checks the length. */
+  /** Copies the lists and checks the length. */
   public Utterance {
     words = List.copyOf(words);
+    hypotheses = List.copyOf(hypotheses);
     Objects.requireNonNull(voiced);
     if (voiced.isNegative()) {
       throw new IllegalArgumentException("speech of negative length: " + voiced);
     }
+  }
+
+  /** An utterance of which no other way to hear it is known. */
+  public Utterance(List<Word> words, int loudness, Duration voiced, int aboveNoise) {
+    this(words, List.of(), loudness, voiced, aboveNoise);
+  }
+
+  /**
+   * An utterance that may be heard in several ways.
+   *
+   * @param hypotheses the ways, the likeliest first; empty where no word was heard
+   * @param loudness as of every utterance
+   * @param voiced as of every utterance
+   * @param aboveNoise as of every utterance
+   */
+  public static Utterance of(
+      List<Hypothesis> hypotheses, int loudness, Duration voiced, int aboveNoise) {
+    return new Utterance(Hypothesis.best(hypotheses), hypotheses, loudness, voiced, aboveNoise);
+  }
+
+  /** The same sound heard in one way and no other. */
+  public Utterance with(List<Word> chosen) {
+    return new Utterance(chosen, loudness, voiced, aboveNoise);
   }
 
   /**

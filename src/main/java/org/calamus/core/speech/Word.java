@@ -24,4 +24,9 @@ public record Word(String text, double confidence, long startMillis, long endMil
   public static Word of(String text) {
     return new Word(text, 1.0, 0, 0);
   }
+
+  /** The same with another confidence. */
+  Word with(double other) {
+    return new Word(text, other, startMillis, endMillis);
+  }
 }

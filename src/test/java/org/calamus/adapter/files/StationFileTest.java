@@ -205,6 +205,13 @@ class StationFileTest {
     assertThat(read("nets = ['1']\n").protocol().netLengths()).isEmpty();
   }
 
+  @Test
+  void readTakesWhoWritesAndNobodyWhereThatIsLeftOut() throws IOException {
+    assertThat(read("scribe = 'ZB'\n").protocol().scribe()).contains("ZB");
+    assertThat(read("bander = 'QX'\n").protocol().scribe()).isEmpty();
+    assertThatThrownBy(() -> read("scribe = 3\n")).isInstanceOf(SettingsException.class);
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

@@ -27,6 +27,7 @@ import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.Credibility;
 import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.Word;
 import org.calamus.port.KeptUtterances.Damaged;
@@ -79,7 +80,12 @@ class UtteranceFilesTest {
     sure.set(0, new Word(sure.get(0).text(), 0.123456789, 40, 380));
     return new Event.Heard(
         START.plusNanos(123_456_789),
-        new Utterance(sure, -21, utterance.voiced(), 17),
+        new Utterance(
+            sure,
+            List.of(new Hypothesis(sure, 0.75), new Hypothesis(List.of(Word.of("ninety")), 0.25)),
+            -21,
+            utterance.voiced(),
+            17),
         START.minusMillis(400));
   }
 

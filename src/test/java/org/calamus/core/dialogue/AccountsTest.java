@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -11,6 +12,7 @@ import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.speech.Credibility;
 import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.Word;
 import org.calamus.support.Fenwick;
@@ -128,6 +130,32 @@ class AccountsTest {
             30);
     assertThat(account(atWing().state(), unsure).signs())
         .containsExactly(Credibility.Sign.UNSURE_WORD);
+  }
+
+  /** As heard of the real speaker of the measurement, who said "eighty four". */
+  @Test
+  void waysToHearThatComeToTheSameValueCountTogether() {
+    Utterance heard = rivals("eighteen four", 0.5, "eighty four", 0.45, "eighty field", 0.05);
+    Account account = account(atWing().state(), heard);
+    assertThat(account.signs()).isEmpty();
+    assertThat(account.understood().what()).isEqualTo("WING=84");
+    assertThat(account.outcome().taken()).containsExactly("WING=84");
+  }
+
+  @Test
+  void waysToHearThatComeToOtherValuesAreAskedAgain() {
+    Account account = account(atWing().state(), rivals("nine two", 0.5, "nine three", 0.5));
+    assertThat(account.signs()).containsExactly(Credibility.Sign.UNSURE_WORD);
+    assertThat(account.outcome().taken()).isEmpty();
+  }
+
+  private static Utterance rivals(Object... wordsAndShares) {
+    List<Hypothesis> all = new ArrayList<>();
+    for (int i = 0; i < wordsAndShares.length; i += 2) {
+      List<Word> words = Utterance.of((String) wordsAndShares[i]).words();
+      all.add(new Hypothesis(words, (Double) wordsAndShares[i + 1]));
+    }
+    return Utterance.of(all, -20, Duration.ofMillis(700), 30);
   }
 
   /** The ranges of the species in the hand tell sixteen from sixty, later as well as then. */

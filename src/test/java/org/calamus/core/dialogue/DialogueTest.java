@@ -2,6 +2,7 @@ package org.calamus.core.dialogue;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.record.BandNumber;
@@ -16,6 +17,8 @@ import org.calamus.core.speech.Word;
 import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class DialogueTest {
 
@@ -274,6 +277,30 @@ class DialogueTest {
         new Event.Heard(talk.now(), Utterance.of(List.of(Word.of(Word.UNKNOWN))), talk.now()));
     talk.say("little bird");
     assertThat(talk.spoken()).isEmpty();
+  }
+
+  /** As the measurement's voices were heard when they talked of other things. */
+  @ParameterizedTest
+  @CsvSource({
+    "is headed allen's hummingbird nets bunting varied is, 3000, true",
+    "what kind [unk] hours eighty one no, 3100, true",
+    "carolina hatch year abandon, 1900, false",
+    "six three eight four field two six three nine, 2600, false",
+    "no [unk], 700, false"
+  })
+  void onlyTheToneAnswersLongTalkOfOtherThings(String words, int millis, boolean isTalk) {
+    Talk talk = nuthatch();
+    talk.spoken();
+    Utterance heard = Utterance.of(words);
+    talk.event(
+        new Event.Heard(
+            talk.now(),
+            new Utterance(heard.words(), -20, Duration.ofMillis(millis), 30),
+            talk.now()));
+    assertThat(talk.effects()).contains(new Effect.Sound(Tone.NOT_UNDERSTOOD));
+    assertThat(talk.spoken().isEmpty()).isEqualTo(isTalk);
+    assertThat(talk.view().message()).contains("Heard: \"" + words.replace("[unk]", "...") + "\"");
+    assertThat(talk.field(FieldId.WING)).isEqualTo("-");
   }
 
   @Test

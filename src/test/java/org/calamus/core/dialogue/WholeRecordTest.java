@@ -261,6 +261,7 @@ class WholeRecordTest {
     for (int i = 0; i < 6; i++) {
       talk.say("wing song sparrow point");
       talk.say("species [unk] [unk] [unk]");
+      talk.say("wing point point");
     }
     assertThat(talk.state().console().attention().talk())
         .isEqualTo(org.calamus.core.dialogue.Talk.OPEN);

@@ -37,6 +37,10 @@ class RoundTripTest {
 
   private static final Form LABORATORY = WholeRecord.form(CodeSet.LABORATORY);
   private static final Form EURING = WholeRecord.form(CodeSet.EURING);
+
+  /** What a station lists is said in its own words: these have a test of their own. */
+  private static final Set<FieldId> LISTED = Set.of(FieldId.NET, FieldId.BANDER, FieldId.SCRIBE);
+
   private static final Map<Form, Interpreter> INTERPRETERS =
       Map.of(
           LABORATORY,
@@ -56,7 +60,7 @@ class RoundTripTest {
 
   private static void assertEveryCodeComesThrough(Form form) {
     for (FieldSpec spec : form.fields()) {
-      if (spec.kind() instanceof FieldKind.Coded coded) {
+      if (spec.kind() instanceof FieldKind.Coded coded && !LISTED.contains(spec.id())) {
         assertThat(coded.table().rows()).isNotEmpty();
         for (CodeTable.Row row : coded.table().rows()) {
           assertComesThrough(form, spec, new FieldValue.Code(row.code()));
@@ -131,7 +135,7 @@ class RoundTripTest {
 
   @Test
   void understandsItsOwnReadbackOfNetsAndPeople() {
-    for (FieldId field : List.of(FieldId.NET, FieldId.BANDER, FieldId.SCRIBE)) {
+    for (FieldId field : LISTED) {
       for (String code : List.of("7a", "12", "3b", "QX", "ABCDEFGH", "IJKLMNOP", "QRSTUVWXYZ")) {
         assertListedComesThrough(field, new CodeTable.Row(code, "", code));
       }
