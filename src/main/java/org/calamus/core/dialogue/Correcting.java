@@ -1,6 +1,7 @@
 package org.calamus.core.dialogue;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.record.CaptureRecord;
@@ -114,7 +115,12 @@ final class Correcting {
     }
     CaptureRecord record = read.record().get();
     State opened = opened(state, record, record, List.of());
-    return Step.of(opened).say("correcting " + spoken(PastCapture.of(record)) + ". which field");
+    return Step.of(opened)
+        .say(
+            "correcting "
+                + spoken(PastCapture.of(record))
+                + dated(state, record)
+                + ". which field");
   }
 
   /** The record could not be read. */
@@ -135,7 +141,7 @@ final class Correcting {
         opened(state, record, saved, changes), "correcting " + spoken(PastCapture.of(saved)));
   }
 
-  private static State opened(
+  private State opened(
       State state, CaptureRecord record, CaptureRecord saved, List<Change> changes) {
     return state
         .withRecord(record, changes)
@@ -144,7 +150,40 @@ final class Correcting {
         .withKnown(state.known().without(saved.id()))
         .desk(d -> d.withCorrection(Correction.of(saved, state.known())))
         .face(f -> f.withoutBig().withKeys(""))
-        .message("Correcting " + Correction.name(saved) + ": name a field and give it; then save.");
+        .message(
+            "Correcting "
+                + Correction.name(saved)
+                + " of "
+                + PastCapture.of(saved).day(setup.station().zone())
+                + among(captures(state, saved), saved)
+                + ": name a field and give it; then save.");
+  }
+
+  /** Which of several captures of the bird it is, so that no other is taken for it. */
+  private static String among(List<PastCapture> captures, CaptureRecord saved) {
+    if (captures.size() < 2) {
+      return "";
+    }
+    boolean isNewest = captures.get(captures.size() - 1).id() == saved.id();
+    return (isNewest ? ", the newest of " : ", one of ") + captures.size() + " with this band";
+  }
+
+  /** The day of the capture as said, where the bird has several. */
+  private String dated(State state, CaptureRecord saved) {
+    List<PastCapture> captures = captures(state, saved);
+    LocalDate day = PastCapture.of(saved).day(setup.station().zone());
+    return captures.size() < 2
+        ? ""
+        : " of "
+            + Spoken.name(day.getMonth().name())
+            + " "
+            + Spoken.digits(String.valueOf(day.getDayOfMonth()))
+            + " "
+            + Spoken.digits(String.valueOf(day.getYear()));
+  }
+
+  private static List<PastCapture> captures(State state, CaptureRecord saved) {
+    return saved.band().map(state.known()::birds).orElse(List.of());
   }
 
   /** Gives the correction up: the record stays as it was saved. */

@@ -62,6 +62,22 @@ class CorrectingTest {
   }
 
   @Test
+  void ofSeveralRecordsOfABandTheDateIsSaidAndShown() {
+    Talk talk = Talk.atFenwick().keys("284155601\n7270\n5\n4\n92\n22.3\n\n");
+    talk.keys("+81\n");
+    assertThat(talk.view().message())
+        .isEqualTo("Correcting 2841-55601 of 2026-06-13: name a field and give it; then save.");
+    talk.say("abandon record").say("affirm");
+    talk.event(new Event.Ticked(talk.now().plus(java.time.Duration.ofDays(20))));
+    talk.keys("284155601\n7270\n5\n4\n92\n22.5\n\n");
+    talk.keys("+81").keys("601\n");
+    assertThat(talk.view().message())
+        .startsWith("Correcting 2841-55601 of 2026-07-03, the newest of 2 with this band: ");
+    assertThat(talk.lastSpoken())
+        .isEqualTo("correcting band six zero one of july three two zero two six. which field");
+  }
+
+  @Test
   void wordsOpenTheLastRecordCorrectAndSaveItWithItsReason() {
     Talk talk = afterTwoBirds().say("amend earlier bird");
     assertThat(talk.lastSpoken())
