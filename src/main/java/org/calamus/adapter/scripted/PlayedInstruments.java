@@ -69,7 +69,8 @@ public final class PlayedInstruments implements Instruments {
   @Override
   public void start(EventSink events) {
     sink = Optional.of(events);
-    events.post(new Event.PartUp(clock.now(), Part.SCALE, device.name()));
+    events.post(
+        new Event.PartUp(clock.now(), Part.SCALE, device.name(), Optional.of(device.name())));
   }
 
   /**

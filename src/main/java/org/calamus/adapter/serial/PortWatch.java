@@ -168,7 +168,7 @@ final class PortWatch implements Runnable {
       if (!isUp) {
         isUp = true;
         said = "";
-        sink.post(new Event.PartUp(clock.now(), Part.SCALE, device.name()));
+        sink.post(new Event.PartUp(clock.now(), Part.SCALE, device.name(), Optional.of(path)));
       }
     }
 

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import org.calamus.core.instrument.Weighing;
 import org.calamus.core.record.Reading;
@@ -24,6 +25,7 @@ import org.calamus.core.record.Reading;
  * @param memo the name of the remarks being taken down; empty where none are
  * @param attention whether what is said is for the console
  * @param now the time of the last event
+ * @param instruments the health of each instrument heard of so far, by its port
  */
 record Console(
     Map<Part, View.Health> health,
@@ -36,7 +38,8 @@ record Console(
     View.Hold warned,
     Optional<String> memo,
     Attention attention,
-    Instant now) {
+    Instant now,
+    Map<String, View.Health> instruments) {
 
   private static final int SILENCE = -96;
 
@@ -53,6 +56,7 @@ record Console(
     copy.putAll(health);
     health = Collections.unmodifiableMap(copy);
     weighings = Map.copyOf(weighings);
+    instruments = Map.copyOf(instruments);
   }
 
   static Console atStart() {
@@ -67,7 +71,8 @@ record Console(
         View.Hold.WITHIN,
         Optional.empty(),
         Attention.atStart(),
-        Instant.EPOCH);
+        Instant.EPOCH,
+        Map.of());
   }
 
   Console withHealth(View.Health part) {
@@ -85,7 +90,42 @@ record Console(
         warned,
         memo,
         attention,
-        now);
+        now,
+        instruments);
+  }
+
+  /**
+   * With what is known of one of several instruments: as long as any is down the part is, with the
+   * sentence of that one.
+   */
+  Console withInstrument(String port, View.Health part) {
+    Map<String, View.Health> all = new TreeMap<>(instruments);
+    all.put(port, part);
+    View.Health shown =
+        part.isUp() ? all.values().stream().filter(h -> !h.isUp()).findFirst().orElse(part) : part;
+    return new Console(
+            health,
+            isSpeaking,
+            isHearing,
+            decibels,
+            live,
+            weighings,
+            waiting,
+            warned,
+            memo,
+            attention,
+            now,
+            all)
+        .withHealth(shown);
+  }
+
+  /**
+   * Whether a part works, or that one of several instruments does; not so where none was heard of.
+   */
+  boolean isUp(Part part, Optional<String> port) {
+    return Optional.ofNullable(port.map(instruments::get).orElseGet(() -> health.get(part)))
+        .map(View.Health::isUp)
+        .orElse(false);
   }
 
   /** Whether the store has failed and not worked since. */
@@ -95,13 +135,34 @@ record Console(
 
   Console withSpeaking(boolean speaks) {
     return new Console(
-        health, speaks, isHearing, decibels, live, weighings, waiting, warned, memo, attention,
-        now);
+        health,
+        speaks,
+        isHearing,
+        decibels,
+        live,
+        weighings,
+        waiting,
+        warned,
+        memo,
+        attention,
+        now,
+        instruments);
   }
 
   Console withLevel(int level, boolean hears) {
     return new Console(
-        health, isSpeaking, hears, level, live, weighings, waiting, warned, memo, attention, now);
+        health,
+        isSpeaking,
+        hears,
+        level,
+        live,
+        weighings,
+        waiting,
+        warned,
+        memo,
+        attention,
+        now,
+        instruments);
   }
 
   Console withReading(String port, Reading reading, Weighing weighing) {
@@ -118,7 +179,8 @@ record Console(
         warned,
         memo,
         attention,
-        now);
+        now,
+        instruments);
   }
 
   /** An instrument went away: what it had sent is forgotten, of all where it is not said which. */
@@ -136,7 +198,8 @@ record Console(
         warned,
         memo,
         attention,
-        now);
+        now,
+        instruments);
   }
 
   Console withWaiting(Optional<Offer> offer) {
@@ -151,7 +214,8 @@ record Console(
         warned,
         memo,
         attention,
-        now);
+        now,
+        instruments);
   }
 
   Console at(Instant time) {
@@ -166,7 +230,8 @@ record Console(
         warned,
         memo,
         attention,
-        time);
+        time,
+        instruments);
   }
 
   Console withWarned(View.Hold hold) {
@@ -181,7 +246,8 @@ record Console(
         hold,
         memo,
         attention,
-        now);
+        now,
+        instruments);
   }
 
   Console withMemo(Optional<String> name) {
@@ -196,7 +262,8 @@ record Console(
         warned,
         name,
         attention,
-        now);
+        now,
+        instruments);
   }
 
   Console attending(UnaryOperator<Attention> change) {
@@ -211,6 +278,7 @@ record Console(
         warned,
         memo,
         change.apply(attention),
-        now);
+        now,
+        instruments);
   }
 }

@@ -79,8 +79,16 @@ public sealed interface Event {
    * @param at when
    * @param part which
    * @param name the device or file, for the screen
+   * @param port which of several instruments it is, as in {@link ReadingArrived}; empty where there
+   *     is one of the part only
    */
-  record PartUp(Instant at, Part part, String name) implements Event {}
+  record PartUp(Instant at, Part part, String name, Optional<String> port) implements Event {
+
+    /** A part works of which there is only one. */
+    public PartUp(Instant at, Part part, String name) {
+      this(at, part, name, Optional.empty());
+    }
+  }
 
   /**
    * A part of the console does not work. The rest goes on.

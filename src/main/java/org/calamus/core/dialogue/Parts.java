@@ -22,7 +22,7 @@ final class Parts {
 
   /** A part works. */
   State up(State state, Event.PartUp up) {
-    State told = state.console(c -> c.withHealth(new View.Health(up.part(), true, up.name())));
+    State told = healthy(state, new View.Health(up.part(), true, up.name()), up.port());
     if (up.part() == Part.KEEPER) {
       return told.message(KEPT + up.name() + ".");
     }
@@ -35,17 +35,19 @@ final class Parts {
         : told;
   }
 
+  /** Of several instruments each has its own health. */
+  private static State healthy(State state, View.Health part, Optional<String> port) {
+    return state.console(
+        c -> port.map(p -> c.withInstrument(p, part)).orElseGet(() -> c.withHealth(part)));
+  }
+
   /**
    * A part that worked and no longer does is told by a tone, too. A scale that went away in
    * mid-weighing has settled nothing: what it had sent is forgotten.
    */
   static Step down(State state, Event.PartDown down) {
-    boolean wasUp =
-        Optional.ofNullable(state.console().health().get(down.part()))
-            .map(View.Health::isUp)
-            .orElse(false);
-    State told =
-        state.console(c -> c.withHealth(new View.Health(down.part(), false, down.sentence())));
+    boolean wasUp = state.console().isUp(down.part(), down.port());
+    State told = healthy(state, new View.Health(down.part(), false, down.sentence()), down.port());
     Step step =
         Step.of(
             down.part() == Part.SCALE ? told.console(c -> c.withoutReading(down.port())) : told);

@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.calamus.adapter.files.DeviceFiles;
@@ -78,7 +79,10 @@ class PlayedInstrumentsTest {
 
     assertThat(events.stream().map(Event::at))
         .containsExactly(BEGIN, BEGIN, BEGIN.plusMillis(250), BEGIN.plusMillis(400));
-    assertThat(events.get(0)).isEqualTo(new Event.PartUp(BEGIN, Part.SCALE, "two-letter-header"));
+    assertThat(events.get(0))
+        .isEqualTo(
+            new Event.PartUp(
+                BEGIN, Part.SCALE, "two-letter-header", Optional.of("two-letter-header")));
     assertThat(((ReadingArrived) events.get(2)).reading().amount()).isEqualTo("22.4");
     assertThat(events.get(3)).isInstanceOf(Event.PartDown.class);
   }

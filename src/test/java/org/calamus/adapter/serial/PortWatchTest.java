@@ -45,7 +45,8 @@ class PortWatchTest {
   @Test
   void startPostsReadingsWithTheTimeOfTheClock() throws InterruptedException {
     instruments.start(events::add);
-    assertThat(next()).isEqualTo(new PartUp(BEGIN, Part.SCALE, "two-letter-header"));
+    assertThat(next())
+        .isEqualTo(new PartUp(BEGIN, Part.SCALE, "two-letter-header", Optional.of("port1")));
 
     now.set(BEGIN.plusMillis(100));
     wire.send(LINE);

@@ -124,6 +124,48 @@ class ViewsTest {
   }
 
   @Test
+  void anInstrumentThatComesBackDoesNotHideAnotherThatIsDown() {
+    Talk talk = Talk.atFenwick();
+    for (String port : List.of("A", "B")) {
+      talk.event(new Event.PartUp(talk.now(), Part.SCALE, "balance " + port, Optional.of(port)));
+    }
+    down(talk, "A");
+    down(talk, "B");
+    talk.event(new Event.PartUp(talk.now(), Part.SCALE, "balance B", Optional.of("B")));
+    assertThat(scale(talk)).isEqualTo(new View.Health(Part.SCALE, false, "A is lost: plug it in."));
+    talk.event(new Event.PartUp(talk.now(), Part.SCALE, "balance A", Optional.of("A")));
+    assertThat(scale(talk).isUp()).isTrue();
+  }
+
+  @Test
+  void everyInstrumentThatIsLostIsToldByATone() {
+    Talk talk = Talk.atFenwick();
+    for (String port : List.of("A", "B")) {
+      talk.event(new Event.PartUp(talk.now(), Part.SCALE, "balance " + port, Optional.of(port)));
+    }
+    down(talk, "A");
+    down(talk, "B");
+    down(talk, "B");
+    down(talk, "C");
+    assertThat(talk.effects())
+        .filteredOn(new Effect.Sound(Tone.LOOK_HERE)::equals)
+        .as("one for each that had worked")
+        .hasSize(2);
+  }
+
+  private static void down(Talk talk, String port) {
+    String sentence = port + " is lost: plug it in.";
+    talk.event(new Event.PartDown(talk.now(), Part.SCALE, sentence, Optional.of(port)));
+  }
+
+  private static View.Health scale(Talk talk) {
+    return talk.view().health().stream()
+        .filter(h -> h.part() == Part.SCALE)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
   void everyCommandHasAHintWithAWordAndAKey() {
     Interpreter interpreter = new Interpreter(Fenwick.vocabulary(), Fenwick.form());
     Set<Command> hinted = EnumSet.noneOf(Command.class);
