@@ -70,11 +70,20 @@ final class RecordPart {
     }
     // code and words stand apart by two blanks, which would cost a letter here
     String brief = line.value().replaceAll(" +", " ");
+    // of a value and what it was before never half is shown
+    String now = line.now().replaceAll(" +", " ");
     int column = sheet.width() >= WIDE ? end - CELL_WAY_CELLS : end - Prose.cells(note);
     boolean hasRoom = value + Prose.cells(brief) < column;
     String shown = hasRoom ? note : initial(note, line.standing());
     int start = hasRoom ? column : end - 1;
-    sheet.put(value, row, brief, start - value - 1, Ink.STRONG);
+    if (!hasRoom && !line.now().equals(line.value())) {
+      // a value that is corrected moves up to its name before anything of it is left out
+      int wanted = start - 1 - Prose.cells(brief);
+      value =
+          Math.min(value, Math.max(wanted, left + LABEL_COLUMN + Prose.cells(line.label()) + 1));
+    }
+    int cells = start - value - 1;
+    sheet.put(value, row, Prose.cells(brief) > cells ? now : brief, cells, Ink.STRONG);
     sheet.put(start, row, shown, isTaken ? Ink.PLAIN : ink);
   }
 
@@ -93,7 +102,9 @@ final class RecordPart {
     Ink text = line.standing() == View.Standing.ASKED ? Ink.STRONG : Ink.PLAIN;
     sheet.put(1, row, mark(line.standing()), ink);
     sheet.put(LABEL_COLUMN, row, line.label(), labelCells, text);
-    sheet.put(value, row, line.value(), way - value - 1, Ink.STRONG);
+    int cells = way - value - 1;
+    String shown = Prose.cells(line.value()) > cells ? line.now() : line.value();
+    sheet.put(value, row, shown, cells, Ink.STRONG);
     sheet.put(way, row, line.way(), WAY_CELLS - 1, Ink.PLAIN);
     sheet.put(standing, row, word(line.standing()), ink);
   }

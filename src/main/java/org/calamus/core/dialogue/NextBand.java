@@ -48,6 +48,34 @@ final class NextBand {
   }
 
   /**
+   * The next band on the string for the eye: the one that will be put next. Where it is on the bird
+   * in the hand already, that is the one behind it; empty where there is none left.
+   */
+  Optional<BandNumber> behindBird(State state) {
+    Optional<BandNumber> next = of(state);
+    boolean isOnBird =
+        next.isPresent()
+            && state
+                .record()
+                .filter(r -> r.kind().putsBand() && r.band(FieldId.BAND).equals(next))
+                .isPresent();
+    return isOnBird ? behind(state.known().ledger(), next.get()) : next;
+  }
+
+  /** The first band of the same string that nothing is known of yet. */
+  private static Optional<BandNumber> behind(BandLedger ledger, BandNumber band) {
+    Optional<BandNumber> last = ledger.stringOf(band).map(s -> s.last());
+    BandNumber at = band;
+    while (last.isPresent() && !at.equals(last.get())) {
+      at = at.successor();
+      if (ledger.fateOf(at).isEmpty()) {
+        return Optional.of(at);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /**
    * The band that last digits complete: none while a number is read from the bird's own band, which
    * must be read whole.
    */

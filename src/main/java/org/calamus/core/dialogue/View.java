@@ -169,7 +169,21 @@ public record View(
    * @param way {@code said}, {@code keyed} or {@code measured}; empty where there is no value
    * @param standing how it stands
    */
-  public record Line(FieldId field, String label, String value, String way, Standing standing) {}
+  public record Line(FieldId field, String label, String value, String way, Standing standing) {
+
+    private static final String WAS = ", was ";
+
+    /** A value that takes the place of a saved one, with that behind it. */
+    static String corrected(String now, String before) {
+      return now + WAS + before;
+    }
+
+    /** The value without what it was before a correction; remarks are what they are. */
+    public String now() {
+      int was = field == FieldId.NOTE ? -1 : value.indexOf(WAS);
+      return was < 0 ? value : value.substring(0, was);
+    }
+  }
 
   /** How a field stands. */
   public enum Standing {

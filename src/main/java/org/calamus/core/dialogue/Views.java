@@ -9,10 +9,12 @@ import java.util.stream.Stream;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
 import org.calamus.core.instrument.Weighing;
+import org.calamus.core.readback.Phrases;
 import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.Reading;
 
 /** Makes the view of a state: every word that the screen shows. */
@@ -73,7 +75,9 @@ public final class Views {
 
   /** While a saved record is open its own band seems free: the next one is for no bird then. */
   private String nextBand(State state) {
-    return state.isCorrecting() ? "" : new NextBand(setup).of(state).map(b -> b.text()).orElse("");
+    return state.isCorrecting()
+        ? ""
+        : new NextBand(setup).behindBird(state).map(b -> b.text()).orElse("");
   }
 
   private static View.Mode mode(State state) {
@@ -126,23 +130,24 @@ public final class Views {
     for (FieldSpec spec : shown(state)) {
       Optional<Entry> entry = state.record().flatMap(r -> r.entry(spec.id()));
       Optional<Question.Keep> keep = keepFor(state, spec.id());
-      String value =
-          keep.map(k -> setup.phrases().shown(spec, k.value()))
-              .or(() -> entry.map(e -> setup.phrases().shown(spec, e.value())))
-              .orElse("");
+      Optional<FieldValue> now = keep.map(Question.Keep::value).or(() -> entry.map(Entry::value));
+      Optional<Entry> was = Correcting.was(state, spec.id());
+      String value = now.map(v -> shown(spec, v, was.map(Entry::value))).orElse("");
       String way =
           keep.map(k -> k.provenance().way().word())
               .or(() -> entry.map(e -> e.provenance().way().word()))
               .orElse("");
       View.Standing standing =
           keep.isPresent() ? View.Standing.IN_QUESTION : standing(state, spec, entry);
-      String was =
-          Correcting.was(state, spec.id())
-              .map(e -> ", was " + setup.phrases().shown(spec, e.value()))
-              .orElse("");
-      lines.add(new View.Line(spec.id(), spec.label(), value + was, way, standing));
+      lines.add(new View.Line(spec.id(), spec.label(), value, way, standing));
     }
     return lines;
+  }
+
+  /** A value; where it takes the place of a saved one both in short, so that both have room. */
+  private String shown(FieldSpec spec, FieldValue now, Optional<FieldValue> was) {
+    return was.map(w -> View.Line.corrected(Phrases.brief(spec, now), Phrases.brief(spec, w)))
+        .orElseGet(() -> setup.phrases().shown(spec, now));
   }
 
   private static Optional<Question.Keep> keepFor(State state, FieldId field) {

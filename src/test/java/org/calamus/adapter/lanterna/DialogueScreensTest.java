@@ -58,6 +58,20 @@ class DialogueScreensTest {
   }
 
   @Test
+  void ofAValueThatIsCorrectedNothingIsCut() {
+    Talk talk = Situation.CORRECTING.talk().keys("++3\n").keys("+81\n+1794\n");
+    assertThat(Screens.text(talk.view(), 80, 24)).contains("94 mm, was 93 mm");
+    talk.say("band six zero two").say("out of order");
+    assertThat(talk.view().lines())
+        .extracting(View.Line::value)
+        .contains("2841-55602, was 2841-55601");
+    assertThat(Screens.text(talk.view(), 80, 24))
+        .containsPattern("Band number +2841-55602 ")
+        .doesNotContain("2841-55602, was");
+    assertThat(Screens.text(talk.view(), 120, 40)).contains("2841-55602, was 2841-55601");
+  }
+
+  @Test
   void theStatesHaveEveryModeStandingHoldAndQuestion() throws ClassNotFoundException {
     Set<View.Mode> modes = EnumSet.noneOf(View.Mode.class);
     Set<View.Standing> standings = EnumSet.noneOf(View.Standing.class);
