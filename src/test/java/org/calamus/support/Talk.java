@@ -62,6 +62,7 @@ public final class Talk {
         event(new Event.Saved(now, save.record()));
       } else if (effect instanceof Effect.AccountFor account) {
         saved.put(account.record().id(), account.record());
+        event(new Event.Saved(now, account.record()));
       } else if (effect instanceof Effect.AmendRecord amend) {
         amend.accounts().forEach(a -> saved.put(a.id(), a));
         amendments

@@ -127,9 +127,13 @@ final class Amending {
       known = known.with(account);
     }
     Known told = known.corrected(record);
+    State listed = state;
+    for (CaptureRecord account : amended.accounts()) {
+      listed = listed.withListed(setup.phrases().line(account));
+    }
     String line = "corrected  " + setup.phrases().line(record);
     State after =
-        Correcting.withoutRecord(state.withCorrected(record, told, line), setup.form().first())
+        Correcting.withoutRecord(listed.withCorrected(record, told, line), setup.form().first())
             .message("Correction of " + Correction.name(record) + " saved." + freed(saved, told))
             .face(f -> f.withBig("saved", ""));
     String name = Correcting.spoken(PastCapture.of(record));

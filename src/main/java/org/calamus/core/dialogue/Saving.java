@@ -109,7 +109,9 @@ final class Saving {
   /** The store has committed the record: only now it is called saved. */
   Step saved(State state, CaptureRecord record) {
     if (state.record().map(r -> r.id() != record.id()).orElse(true)) {
-      return Step.of(state.withAccounted(record));
+      boolean isAddition = state.lastSaved().filter(l -> l.id() == record.id()).isPresent();
+      State told = state.withAccounted(record);
+      return Step.of(isAddition ? told : told.withListed(setup.phrases().line(record)));
     }
     String line = setup.phrases().line(record);
     State after =

@@ -274,6 +274,25 @@ public record State(
         desk);
   }
 
+  /** A record that nobody had in the hand was saved, as that of a band that was lost. */
+  State withListed(String line) {
+    List<String> lines = new ArrayList<>(recent);
+    lines.add(0, line);
+    return new State(
+        record,
+        nextId,
+        open,
+        question,
+        changes,
+        known,
+        lines.subList(0, Math.min(RECENT, lines.size())),
+        savedCount + 1,
+        lastSaved,
+        face,
+        console,
+        desk);
+  }
+
   State withoutRecord(FieldId first) {
     return new State(
         Optional.empty(),

@@ -269,6 +269,32 @@ class WholeRecordTest {
   }
 
   @Test
+  void skippedBandsThatAreAccountedForAreAmongTheSaved() {
+    Talk talk = talk().say("white breasted nuthatch").say("six zero three").say("band lost");
+    assertThat(talk.saved()).isEqualTo(2);
+    assertThat(talk.view().recent()).hasSize(2).allMatch(line -> line.contains("2841-5560"));
+    talk.say("second year").say("male").say("save record");
+    assertThat(talk.saved()).isEqualTo(3);
+    talk.keys("+71");
+    assertThat(talk.view().page().orElseThrow().rows())
+        .filteredOn(row -> !row.number().isEmpty())
+        .as("as many as the day has")
+        .hasSize(3);
+  }
+
+  @Test
+  void theNextBandIsTheOneBehindThatOnTheBird() {
+    Talk talk = talk().say("white breasted nuthatch");
+    assertThat(talk.view().nextBand()).isEqualTo("2841-55601");
+    talk.say("six zero one");
+    assertThat(talk.view().nextBand()).isEqualTo("2841-55602");
+    talk.say("second year").say("male").say("save record").say("white breasted nuthatch");
+    assertThat(talk.view().nextBand()).isEqualTo("2841-55602");
+    talk.say("six zero three").say("out of order");
+    assertThat(talk.view().nextBand()).as("still expected").isEqualTo("2841-55602");
+  }
+
+  @Test
   void bandsUsedOutOfOrderLeaveTheOthersExpected() {
     Talk talk = talk().say("white breasted nuthatch").say("six zero three").say("out of order");
     assertThat(talk.field(FieldId.BAND)).isEqualTo("2841-55603");
