@@ -2,6 +2,7 @@ package org.calamus.core.speech;
 
 import static java.util.Map.Entry.comparingByValue;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -31,8 +32,7 @@ final class Sense {
   private final Utterance utterance;
   private final Map<Object, Double> shares = new LinkedHashMap<>();
   private final Map<Object, List<Word>> words = new LinkedHashMap<>();
-  private double nonsense;
-  private double unknown;
+  private final List<Hypothesis> senseless = new ArrayList<>();
 
   private Sense(Utterance utterance) {
     this.utterance = utterance;
@@ -63,10 +63,8 @@ final class Sense {
     if (comesTo.filter(c -> isFirst || isOneThing || shares.containsKey(c)).isPresent()) {
       shares.merge(comesTo.get(), hypothesis.share(), Double::sum);
       words.putIfAbsent(comesTo.get(), hypothesis.words());
-    } else if (isUnknown(hypothesis)) {
-      unknown += hypothesis.share();
     } else {
-      nonsense += hypothesis.share();
+      senseless.add(hypothesis);
     }
   }
 
@@ -76,7 +74,9 @@ final class Sense {
     }
     Map.Entry<Object, Double> best = Collections.max(shares.entrySet(), comparingByValue());
     List<Word> said = words.get(best.getKey());
-    double others = unknown + nonsense * (said.size() == 1 ? 1 : NONSENSE);
+    double nonsense = said.size() == 1 ? 1 : NONSENSE;
+    double others =
+        senseless.stream().mapToDouble(h -> h.share() * (isUnknown(h) ? 1 : nonsense)).sum();
     double sum = others + shares.values().stream().mapToDouble(s -> s).sum();
     double sure = Math.min(1, best.getValue() / sum);
     return utterance.with(said.stream().map(w -> w.with(sure)).toList());
