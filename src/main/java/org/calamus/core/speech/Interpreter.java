@@ -26,6 +26,12 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
   /** Of the phrase that ends a pause; hardly anything else is listened for then. */
   private static final double SURE_ENOUGH_TO_GO_ON = 0.6;
 
+  /**
+   * Stands for zero inside of a number and behind a field's name. Alone it is what people say when
+   * something surprises them, and what is heard of many a short word.
+   */
+  private static final String ALSO_AN_INTERJECTION = "oh";
+
   /** The longest things said to the console that are no number are names and codes in a row. */
   private static final Duration LEAST_TALK = Duration.ofMillis(2_400);
 
@@ -114,6 +120,9 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     }
     if (tokens.get().stream().allMatch(Token.Nothing.class::isInstance)) {
       return new Meaning.Chatter();
+    }
+    if (words.size() == 1 && words.get(0).text().equals(ALSO_AN_INTERJECTION)) {
+      return new Meaning.Unclear("say zero");
     }
     Optional<FieldId> asked = isCorrection(tokens.get()) ? lastGiven : open;
     return resolvedMeaning(resolved(tokens.get(), asked), open, lastGiven, expected);

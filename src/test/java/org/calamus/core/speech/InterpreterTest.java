@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Optional;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
+import org.calamus.support.Fenwick;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -298,5 +299,18 @@ class InterpreterTest {
   @Test
   void takesNoUnnamedCorrectionBeforeAnythingWasGiven() {
     assertThat(Listener.hear(FieldId.AGE, "correction nine two")).isEqualTo("? ");
+  }
+
+  @Test
+  void ohAloneIsNoZero() {
+    assertThat(interpreted("oh", FieldId.FAT)).isEqualTo(new Meaning.Unclear("say zero"));
+    assertThat(interpreted("zero", FieldId.FAT)).isInstanceOf(Meaning.Values.class);
+    assertThat(interpreted("fat oh", FieldId.WING)).isInstanceOf(Meaning.Values.class);
+    assertThat(interpreted("nine oh", FieldId.WING)).isInstanceOf(Meaning.Values.class);
+  }
+
+  private static Meaning interpreted(String words, FieldId asked) {
+    return new Interpreter(Fenwick.vocabulary(), Fenwick.form())
+        .interpret(Utterance.of(words), Optional.of(asked), Optional.empty(), Optional.empty());
   }
 }
