@@ -239,6 +239,7 @@ final class UtteranceSets {
       before.add(
           isWing ? "wing chord " + number(wing, species) : "weight " + number(mass, species));
       add("correction", before, "correction " + (isWing ? chord : weight));
+      add("correction by no", before, "no " + (isWing ? chord : weight));
     }
   }
 

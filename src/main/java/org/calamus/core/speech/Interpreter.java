@@ -3,6 +3,7 @@ package org.calamus.core.speech;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -27,10 +28,12 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
   private static final double SURE_ENOUGH_TO_GO_ON = 0.6;
 
   /**
-   * Stands for zero inside of a number and behind a field's name. Alone it is what people say when
-   * something surprises them, and what is heard of many a short word.
+   * What means something only where a number follows or goes before, and what to say in its place:
+   * "oh" is a zero, "no" takes the last value back for the number behind it. Else they are what
+   * people say when something surprises them, and what is heard of many a short word.
    */
-  private static final String ALSO_AN_INTERJECTION = "oh";
+  private static final Map<String, String> INTERJECTIONS =
+      Map.of("oh", "say zero", "no", "say negative, or correction");
 
   /** The longest things said to the console that are no number are names and codes in a row. */
   private static final Duration LEAST_TALK = Duration.ofMillis(2_400);
@@ -121,8 +124,10 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     if (tokens.get().stream().allMatch(Token.Nothing.class::isInstance)) {
       return new Meaning.Chatter();
     }
-    if (words.size() == 1 && words.get(0).text().equals(ALSO_AN_INTERJECTION)) {
-      return new Meaning.Unclear("say zero");
+    Optional<String> instead = Optional.ofNullable(INTERJECTIONS.get(words.get(0).text()));
+    boolean isPartOfNumber = tokens.get().size() > 1 && isSpelling(tokens.get().get(1));
+    if (instead.isPresent() && isItself(words.get(0), tokens.get()) && !isPartOfNumber) {
+      return new Meaning.Unclear(instead.get());
     }
     Optional<FieldId> asked = isCorrection(tokens.get()) ? lastGiven : open;
     return resolvedMeaning(resolved(tokens.get(), asked), open, lastGiven, expected);
@@ -137,6 +142,11 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     return utterance.voiced().compareTo(LEAST_TALK) >= 0
         && utterance.words().size() >= LEAST_WORDS_OF_TALK
         && 2 * spelled < utterance.words().size();
+  }
+
+  /** Whether a word stands for itself, and is not the first of a form of several words. */
+  private boolean isItself(Word word, List<Token> tokens) {
+    return Tokens.of(List.of(word), vocabulary).filter(t -> t.get(0).equals(tokens.get(0))).isPresent();
   }
 
   private boolean isSpelling(Word word) {

@@ -309,8 +309,20 @@ class InterpreterTest {
     assertThat(interpreted("nine oh", FieldId.WING)).isInstanceOf(Meaning.Values.class);
   }
 
+  @Test
+  void noTakesBackOnlyForANumber() {
+    assertThat(interpreted("no", FieldId.WING)).isInstanceOf(Meaning.Unclear.class);
+    assertThat(interpreted("no male", FieldId.WING)).isInstanceOf(Meaning.Unclear.class);
+    assertThat(interpreted("no seven three", FieldId.WING))
+        .isEqualTo(interpreted("correction seven three", FieldId.WING))
+        .isInstanceOf(Meaning.Values.class);
+    assertThat(interpreted("no moult limit", FieldId.HOW_AGED))
+        .isInstanceOf(Meaning.Values.class)
+        .isNotEqualTo(interpreted("correction moult limit", FieldId.HOW_AGED));
+  }
+
   private static Meaning interpreted(String words, FieldId asked) {
     return new Interpreter(Fenwick.vocabulary(), Fenwick.form())
-        .interpret(Utterance.of(words), Optional.of(asked), Optional.empty(), Optional.empty());
+        .interpret(Utterance.of(words), Optional.of(asked), Optional.of(asked), Optional.empty());
   }
 }

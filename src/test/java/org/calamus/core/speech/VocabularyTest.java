@@ -97,7 +97,11 @@ class VocabularyTest {
             // two names in a row, and a code with a letter behind it, mean nothing
             "band size",
             "hummingbird size alpha",
-            "hummingbird size bravo");
+            "hummingbird size bravo",
+            // "no" takes back only for a number behind it
+            "no moult limit",
+            "no molt limit",
+            "no mouth limit");
   }
 
   private static boolean isMade(String text, Set<String> texts) {
