@@ -146,7 +146,9 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
 
   /** Whether a word stands for itself, and is not the first of a form of several words. */
   private boolean isItself(Word word, List<Token> tokens) {
-    return Tokens.of(List.of(word), vocabulary).filter(t -> t.get(0).equals(tokens.get(0))).isPresent();
+    return Tokens.of(List.of(word), vocabulary)
+        .filter(t -> t.get(0).equals(tokens.get(0)))
+        .isPresent();
   }
 
   private boolean isSpelling(Word word) {
