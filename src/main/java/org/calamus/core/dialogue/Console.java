@@ -119,6 +119,11 @@ record Console(
         .withHealth(shown);
   }
 
+  /** Whether a part works; not so where none was heard of. */
+  boolean isUp(Part part) {
+    return isUp(part, Optional.empty());
+  }
+
   /**
    * Whether a part works, or that one of several instruments does; not so where none was heard of.
    */

@@ -228,9 +228,7 @@ final class Heeding {
 
   /** Without ears there is nothing to pause, and nobody to be told how to go on. */
   private static boolean hasEars(Console console) {
-    return Optional.ofNullable(console.health().get(Part.EARS))
-        .map(View.Health::isUp)
-        .orElse(false);
+    return console.isUp(Part.EARS);
   }
 
   private static String minutes(Duration time) {

@@ -138,8 +138,7 @@ final class SessionPage {
   private List<PageRow> microphone(State state) {
     List<PageRow> rows = new ArrayList<>();
     Console console = state.console();
-    boolean hears =
-        Optional.ofNullable(console.health().get(Part.EARS)).filter(View.Health::isUp).isPresent();
+    boolean hears = console.isUp(Part.EARS);
     if (hears) {
       String level = console.decibels() + " dB now; 0 is the loudest there is";
       add(rows, "Microphone", level + (console.isHearing() ? ", somebody speaks" : ""));

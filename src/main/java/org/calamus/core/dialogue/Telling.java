@@ -131,8 +131,7 @@ final class Telling {
   Step ticked(State state) {
     Console console = state.console();
     Face.Told told = state.face().told();
-    boolean isVoiceUp =
-        Optional.ofNullable(console.health().get(Part.VOICE)).filter(View.Health::isUp).isPresent();
+    boolean isVoiceUp = console.isUp(Part.VOICE);
     boolean isDue =
         !told.rest().isEmpty()
             && !console.isSpeaking()

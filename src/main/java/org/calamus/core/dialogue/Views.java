@@ -81,10 +81,7 @@ public final class Views {
   }
 
   private static View.Mode mode(State state) {
-    boolean hears =
-        Optional.ofNullable(state.console().health().get(Part.EARS))
-            .map(View.Health::isUp)
-            .orElse(false);
+    boolean hears = state.console().isUp(Part.EARS);
     if (state.console().isSpeaking()) {
       return View.Mode.SPEAKING;
     }
