@@ -70,15 +70,21 @@ public final class Accounts {
    * @param utterance what was heard
    */
   public Utterance heardAs(Circumstances met, Instant at, Utterance utterance) {
+    State state = state(met, at);
     return setup
         .interpreter()
-        .heardAs(utterance, met.asked(), met.corrects(), met.expected(), m -> comesTo(met, at, m));
+        .heardAs(
+            utterance,
+            met.asked(),
+            met.corrects(),
+            met.expected(),
+            meaning -> comesTo(met, state, at, meaning));
   }
 
   /** The values that are made of a meaning; the meaning itself where it is none of values. */
-  private Optional<?> comesTo(Circumstances met, Instant at, Meaning meaning) {
+  private Optional<?> comesTo(Circumstances met, State state, Instant at, Meaning meaning) {
     return meaning instanceof Meaning.Values given
-        ? Optional.of(values(met, at, given, "")).filter(v -> !v.contains(UNDECIDED))
+        ? Optional.of(values(met, state, at, given, "")).filter(v -> !v.contains(UNDECIDED))
         : Optional.of(meaning);
   }
 
@@ -120,16 +126,17 @@ public final class Accounts {
       return new Understood(Understood.Kind.COMMAND, order.command().name() + about);
     }
     if (meaning instanceof Meaning.Values given) {
-      return new Understood(Understood.Kind.VALUES, values(met, at, given, utterance.text()));
+      return new Understood(
+          Understood.Kind.VALUES, values(met, state(met, at), at, given, utterance.text()));
     }
     throw new AssertionError(meaning);
   }
 
-  private String values(Circumstances met, Instant at, Meaning.Values given, String words) {
+  private String values(
+      Circumstances met, State state, Instant at, Meaning.Values given, String words) {
     Optional<FieldId> unnamed =
         given.isCorrection() && !met.isQuestioning() ? met.corrects() : met.asked();
     Provenance provenance = new Provenance(Provenance.Way.SAID, words);
-    State state = state(met, at);
     List<String> values = new ArrayList<>();
     for (Meaning.Item item : given.items()) {
       Optional<FieldId> field = item.field().or(() -> unnamed);
