@@ -21,9 +21,9 @@ final class Chains {
     }
   }
 
-  private void add(String chain, List<Integer> way) {
-    firsts.computeIfAbsent(chain, c -> new TreeSet<>()).add(way.get(0));
-    lasts.computeIfAbsent(chain, c -> new TreeSet<>()).add(way.get(way.size() - 1));
+  private void add(String chain, Pronunciation way) {
+    firsts.computeIfAbsent(chain, c -> new TreeSet<>()).add(way.first());
+    lasts.computeIfAbsent(chain, c -> new TreeSet<>()).add(way.last());
   }
 
   /** What may stand before a word: silence, then the last sounds of its chain. */

@@ -29,9 +29,9 @@ record Lexicon(List<Entry> entries) {
    * A word.
    *
    * @param chain the chain it belongs to
-   * @param pronunciations base phone numbers
+   * @param pronunciations the ways to say it
    */
-  record Entry(String word, Optional<String> chain, List<List<Integer>> pronunciations) {}
+  record Entry(String word, Optional<String> chain, List<Pronunciation> pronunciations) {}
 
   /** Looks up all words; throws with every one that cannot be used. */
   static Lexicon of(List<WordToBuild> words, String dictionary, PhoneTable phones) {
@@ -43,10 +43,10 @@ record Lexicon(List<Entry> entries) {
       }
     }
     List<WordProblem> problems = new ArrayList<>();
-    Map<String, Set<List<Integer>>> said = new TreeMap<>();
+    Map<String, Set<Pronunciation>> said = new TreeMap<>();
     Map<String, String> chains = new HashMap<>();
     for (WordToBuild word : words) {
-      if (word.word().equals(UNKNOWN)) {
+      if (word.word().equals(UNKNOWN) || word.isPhrase()) {
         continue;
       }
       List<String> ways =
@@ -54,19 +54,38 @@ record Lexicon(List<Entry> entries) {
       Optional<String> problem = problem(word, ways, phones);
       problem.ifPresent(why -> problems.add(new WordProblem(word.word(), word.where(), why)));
       if (problem.isEmpty()) {
-        Set<List<Integer>> all = said.computeIfAbsent(word.word(), w -> new LinkedHashSet<>());
-        ways.forEach(way -> all.add(numbers(way, phones)));
+        Set<Pronunciation> all = said.computeIfAbsent(word.word(), w -> new LinkedHashSet<>());
+        ways.forEach(way -> all.add(Pronunciation.of(numbers(way, phones))));
         word.chain().ifPresent(chain -> chains.putIfAbsent(word.word(), chain));
       }
     }
     if (!problems.isEmpty()) {
       throw new UnusableWordsException(problems);
     }
+    words.stream()
+        .filter(WordToBuild::isPhrase)
+        .forEach(phrase -> said.put(phrase.word(), waysToSay(phrase, said)));
     List<Entry> entries = new ArrayList<>();
     said.forEach(
         (word, ways) ->
             entries.add(new Entry(word, Optional.ofNullable(chains.get(word)), List.copyOf(ways))));
     return new Lexicon(Collections.unmodifiableList(entries));
+  }
+
+  /** Every way to say the first word with every way to say the next. */
+  private static Set<Pronunciation> waysToSay(
+      WordToBuild phrase, Map<String, Set<Pronunciation>> said) {
+    Set<Pronunciation> ways = Set.of();
+    for (String word : WordToBuild.parted(phrase.word())) {
+      Set<Pronunciation> next = said.get(word);
+      if (next == null) {
+        throw new IllegalArgumentException("a phrase of \"" + word + "\", which is no word");
+      }
+      Set<Pronunciation> longer = new LinkedHashSet<>();
+      ways.forEach(before -> next.forEach(way -> longer.add(before.then(way))));
+      ways = ways.isEmpty() ? next : longer;
+    }
+    return ways;
   }
 
   private static Optional<String> problem(WordToBuild word, List<String> ways, PhoneTable phones) {

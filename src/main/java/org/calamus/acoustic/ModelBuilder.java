@@ -20,7 +20,7 @@ import java.util.TreeMap;
 public final class ModelBuilder {
 
   /** Changes whenever the same input would give other bytes, so that old models are not reused. */
-  public static final int VERSION = 1;
+  public static final int VERSION = 2;
 
   private ModelBuilder() {}
 

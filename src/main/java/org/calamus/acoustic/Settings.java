@@ -14,6 +14,7 @@ import java.util.List;
  * @param wordCost cost of each word; negative is a bonus, which balances the many sounds of a
  *     spoken number against swallowing its shorter words
  * @param silenceProbability chance of a pause before a word
+ * @param phrasePauseProbability chance of a pause between the words of a phrase
  * @param transitionScale weight of the tables' transition probabilities
  * @param unknownPhoneCost extra cost of each phone of "[unk]" above an even choice of phones. One
  *     more lets four times as many false words through, one less halves them but costs right words
@@ -35,6 +36,7 @@ public record Settings(
     double acousticScale,
     double wordCost,
     double silenceProbability,
+    double phrasePauseProbability,
     double transitionScale,
     double unknownPhoneCost,
     double beam,
@@ -52,8 +54,13 @@ public record Settings(
     if (normalisationPrior.size() != FeatureParameters.COEFFICIENTS) {
       throw new IllegalArgumentException("13 coefficients expected: " + normalisationPrior);
     }
-    if (!(silenceProbability > 0 && silenceProbability < 1)) {
-      throw new IllegalArgumentException("not a probability: " + silenceProbability);
+    requireProbability(silenceProbability);
+    requireProbability(phrasePauseProbability);
+  }
+
+  private static void requireProbability(double chance) {
+    if (!(chance > 0 && chance < 1)) {
+      throw new IllegalArgumentException("not a probability: " + chance);
     }
   }
 
@@ -63,6 +70,7 @@ public record Settings(
         0.12,
         -1.0,
         0.8,
+        0.3,
         0.5,
         0.0,
         13.0,
@@ -82,6 +90,7 @@ public record Settings(
         acousticScale,
         wordCost,
         silenceProbability,
+        phrasePauseProbability,
         transitionScale,
         unknownPhoneCost,
         beam,

@@ -20,9 +20,38 @@ import java.util.Optional;
 public record WordToBuild(
     String word, List<String> pronunciations, Optional<String> chain, String where) {
 
+  /** Stands between the words of a phrase. */
+  private static final String SEAM = "_";
+
   /** Copies the list. */
   public WordToBuild {
     pronunciations = List.copyOf(pronunciations);
+  }
+
+  /**
+   * Makes a phrase of several words that is heard whole or not at all, with or without pauses
+   * between them. Its words are given by themselves as well.
+   *
+   * @param words at least two, none with a "_" in it
+   * @param where file and line it came from, for messages
+   */
+  public static WordToBuild phrase(List<String> words, String where) {
+    return plain(joined(words), where);
+  }
+
+  /** The name of a phrase in grammars and results: its words, parted by "_". */
+  public static String joined(List<String> words) {
+    return String.join(SEAM, words);
+  }
+
+  /** The words of a name in grammars and results: one, or those of a phrase. */
+  public static List<String> parted(String name) {
+    return List.of(name.split(SEAM));
+  }
+
+  /** Whether it is a phrase. */
+  public boolean isPhrase() {
+    return parted(word).size() > 1;
   }
 
   /** Makes a word that stands in the dictionary and in no chain. */

@@ -1,6 +1,7 @@
 package org.calamus.boot;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
@@ -27,15 +28,15 @@ final class SpeechModel {
    * @throws Halt with one sentence (one a word, for words that the model cannot have)
    */
   static ModelFolder open(Folders folders, Optional<Path> given, Vocabulary vocabulary) {
-    List<WordToBuild> words =
-        vocabulary.wordsToPronounce().stream().map(SpeechModel::word).toList();
+    List<WordToBuild> words = words(vocabulary);
     try {
       if (given.isPresent()) {
         ModelFolder own = ModelFolder.ofUser(given.get());
         own.requireWords(words);
         return own;
       }
-      return new ModelCache(folders.cache().resolve("model")).open(words, Settings.standard());
+      return new ModelCache(folders.cache().resolve("model"))
+          .open(withPhrases(words, vocabulary), Settings.standard());
     } catch (ModelException | AcousticException e) {
       throw new Halt(ExitCode.MISSING, e.getMessage(), e);
     }
@@ -48,10 +49,19 @@ final class SpeechModel {
    */
   static List<String> soundAlikes(Station station, Predicate<SpokenForm> isConcerned) {
     Vocabulary vocabulary = station.vocabulary().within(station.form());
-    List<WordToBuild> words =
-        vocabulary.wordsToPronounce().stream().map(SpeechModel::word).toList();
-    return new SoundAlikes(ModelCache.pronunciations(words))
+    return new SoundAlikes(ModelCache.pronunciations(words(vocabulary)))
         .warnings(new Grammars(vocabulary), station.form().fields(), isConcerned);
+  }
+
+  private static List<WordToBuild> words(Vocabulary vocabulary) {
+    return vocabulary.wordsToPronounce().stream().map(SpeechModel::word).toList();
+  }
+
+  /** A model of others has no phrases; ours hears each whole or not at all. */
+  private static List<WordToBuild> withPhrases(List<WordToBuild> words, Vocabulary vocabulary) {
+    List<WordToBuild> all = new ArrayList<>(words);
+    vocabulary.phrases().forEach(p -> all.add(WordToBuild.phrase(p.words(), p.where())));
+    return all;
   }
 
   private static WordToBuild word(VocabularyWord word) {

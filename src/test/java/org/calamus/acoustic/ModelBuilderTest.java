@@ -127,6 +127,37 @@ class ModelBuilderTest {
   }
 
   @Test
+  void phraseIsOneWordWithAPauseInItOrNone() {
+    List<WordToBuild> words =
+        List.of(
+            WordToBuild.plain("wing", "a.words:1"),
+            WordToBuild.plain("chord", "a.words:1"),
+            WordToBuild.phrase(List.of("wing", "chord"), "a.words:1"));
+    ModelFiles model = build(words);
+    List<String> names =
+        text(model, "graph/words.txt").lines().map(line -> line.split(" ")[0]).toList();
+    assertThat(names.subList(6, names.size())).containsExactly("chord", "wing", "wing_chord");
+    assertThat(text(model, "graph/phones/word_boundary.int").lines())
+        .contains("1 nonword", "4 internal", "5 begin");
+    // the label is on the first step of each way, of which this phrase has one
+    FstFile graph = FstFile.read(model.files().get("graph/HCLr.fst"));
+    assertThat(graph.arcs().stream().flatMap(List::stream).filter(arc -> arc.output() == 8))
+        .hasSize(1);
+  }
+
+  @Test
+  void phraseOfUnknownWordsIsNoWorseThanTheWords() {
+    List<WordToBuild> words =
+        List.of(
+            WordToBuild.plain("wing", "a.words:1"),
+            WordToBuild.plain("xyzzyx", "a.words:1"),
+            WordToBuild.phrase(List.of("wing", "xyzzyx"), "a.words:1"));
+    UnusableWordsException failure =
+        catchThrowableOfType(UnusableWordsException.class, () -> build(words));
+    assertThat(failure.problems()).extracting(WordProblem::word).containsExactly("xyzzyx");
+  }
+
+  @Test
   void endpointRulesReachTheConfiguration() {
     String conf = text(build(SampleTables.words()), "conf/model.conf");
     assertThat(conf.lines())

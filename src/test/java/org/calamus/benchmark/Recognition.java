@@ -15,6 +15,7 @@ import org.calamus.acoustic.Settings;
 import org.calamus.acoustic.WordToBuild;
 import org.calamus.adapter.vosk.ModelCache;
 import org.calamus.adapter.vosk.ModelFolder;
+import org.calamus.core.speech.Vocabulary;
 import org.calamus.core.speech.VocabularyWord;
 import org.calamus.support.Fenwick;
 
@@ -66,8 +67,10 @@ final class Recognition {
 
   /** The model of the program's own vocabularies. */
   static ModelFolder model(Path cache) {
-    List<WordToBuild> words =
-        Fenwick.vocabulary().wordsToPronounce().stream().map(Recognition::word).toList();
+    Vocabulary vocabulary = Fenwick.vocabulary();
+    List<WordToBuild> words = new ArrayList<>();
+    vocabulary.wordsToPronounce().forEach(w -> words.add(word(w)));
+    vocabulary.phrases().forEach(p -> words.add(WordToBuild.phrase(p.words(), p.where())));
     return new ModelCache(cache).open(words, Settings.standard());
   }
 

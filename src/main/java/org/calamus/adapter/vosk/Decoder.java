@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.calamus.acoustic.Phrases;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Word;
@@ -38,6 +39,7 @@ final class Decoder implements AutoCloseable {
   private static final ObjectMapper JSON = new ObjectMapper();
 
   private final Recognizer recognizer;
+  private final Phrases phrases;
   private final double frameMillis;
   private Optional<Grammar> grammar = Optional.empty();
   private long samplesBefore;
@@ -47,11 +49,13 @@ final class Decoder implements AutoCloseable {
    * A recogniser on a model.
    *
    * @param model used by it until closed; not closed by it
+   * @param phrases those that the model hears whole
    * @param frameMillis the length of the model's output frames: 10 for one with a frame subsampling
    *     factor of 1, 30 for the usual 3
    * @throws IOException where the recogniser refuses the model
    */
-  Decoder(Model model, int frameMillis) throws IOException {
+  Decoder(Model model, Phrases phrases, int frameMillis) throws IOException {
+    this.phrases = phrases;
     this.frameMillis = frameMillis;
     recognizer = new Recognizer(model, AudioSource.RATE, "[\"" + Word.UNKNOWN + "\"]");
     recognizer.setWords(true);
@@ -64,7 +68,7 @@ final class Decoder implements AutoCloseable {
       throw new IllegalStateException("the grammar may only change between utterances");
     }
     if (!grammar.equals(Optional.of(wanted))) {
-      recognizer.setGrammar(json(wanted.phrases()));
+      recognizer.setGrammar(json(wanted.phrases().stream().map(phrases::joined).toList()));
       grammar = Optional.of(wanted);
     }
   }
@@ -96,7 +100,10 @@ final class Decoder implements AutoCloseable {
     String partial = recognizer.getPartialResult();
     try {
       String text = JSON.readTree(partial).path("partial").asText();
-      return Arrays.stream(text.split(" ")).filter(w -> !w.isEmpty()).toList();
+      return Arrays.stream(text.split(" "))
+          .filter(w -> !w.isEmpty())
+          .flatMap(w -> phrases.parted(w).stream())
+          .toList();
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("the recogniser's result is no JSON: " + partial, e);
     }
@@ -158,16 +165,21 @@ final class Decoder implements AutoCloseable {
     }
   }
 
-  /** The words of one hypothesis; how sure each is shows only beside the others. */
+  /**
+   * The words of one hypothesis; how sure each is shows only beside the others. Of a phrase it is
+   * only known when the whole was said: each of its words gets a like part of it.
+   */
   private List<Word> words(JsonNode nodes, double startPrinted, long startMillis) {
     List<Word> words = new ArrayList<>();
     for (JsonNode node : nodes) {
-      words.add(
-          new Word(
-              node.path("word").asText(),
-              1,
-              startMillis + millis(node.path("start").asDouble(), startPrinted),
-              startMillis + millis(node.path("end").asDouble(), startPrinted)));
+      long start = startMillis + millis(node.path("start").asDouble(), startPrinted);
+      long end = startMillis + millis(node.path("end").asDouble(), startPrinted);
+      List<String> parts = phrases.parted(node.path("word").asText());
+      for (int i = 0; i < parts.size(); i++) {
+        long from = start + (end - start) * i / parts.size();
+        long to = start + (end - start) * (i + 1) / parts.size();
+        words.add(new Word(parts.get(i), 1, from, to));
+      }
     }
     return words;
   }

@@ -1,12 +1,15 @@
 package org.calamus.adapter.vosk;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.calamus.acoustic.Phrases;
 import org.calamus.acoustic.UnusableWordsException;
 import org.calamus.acoustic.WordProblem;
 import org.calamus.acoustic.WordToBuild;
@@ -23,6 +26,8 @@ public final class ModelFolder implements AutoCloseable {
   private static final int USUAL_FACTOR = 3;
   private static final Pattern FACTOR =
       Pattern.compile("\\s*--frame-subsampling-factor=(\\d{1,2})\\s*");
+
+  private static final Path WORDS = Path.of("graph", "words.txt");
 
   private final Path path;
   private final UseMark mark;
@@ -76,6 +81,15 @@ public final class ModelFolder implements AutoCloseable {
       if (!unknown.isEmpty()) {
         throw new UnusableWordsException(unknown);
       }
+    }
+  }
+
+  /** The phrases that a model hears whole; none where it does not say which words it has. */
+  static Phrases phrasesOf(Path model) {
+    try (Stream<String> lines = Files.lines(model.resolve(WORDS), StandardCharsets.UTF_8)) {
+      return Phrases.among(lines.map(line -> line.split(" ")[0]));
+    } catch (IOException | UncheckedIOException e) {
+      return Phrases.among(Stream.of()); // a model of others
     }
   }
 

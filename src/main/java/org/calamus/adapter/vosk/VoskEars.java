@@ -226,7 +226,8 @@ public final class VoskEars implements Ears {
 
   private void hear() {
     try (Model loaded = VoskLibrary.load(model);
-        Decoder decoder = new Decoder(loaded, settings.frameMillis())) {
+        Decoder decoder =
+            new Decoder(loaded, ModelFolder.phrasesOf(model), settings.frameMillis())) {
       listen(new Listening(decoder, door, memo, clock, sink, settings, keeper));
     } catch (ModelException e) {
       down(e.getMessage());

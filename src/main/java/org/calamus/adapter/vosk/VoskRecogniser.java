@@ -42,7 +42,7 @@ public final class VoskRecogniser implements Recogniser {
     NativeEnvironment.prepare(settings.nativeLog());
     this.model = VoskLibrary.load(model);
     try {
-      this.decoder = new Decoder(this.model, settings.frameMillis());
+      this.decoder = new Decoder(this.model, ModelFolder.phrasesOf(model), settings.frameMillis());
     } catch (IOException e) {
       this.model.close();
       throw new ModelException(

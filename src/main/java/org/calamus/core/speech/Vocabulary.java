@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.calamus.core.form.Form;
 
 /**
@@ -67,6 +68,21 @@ public record Vocabulary(
     Set<String> words = new LinkedHashSet<>();
     heard().forEach(f -> words.addAll(f.words()));
     return words;
+  }
+
+  /**
+   * The forms of several words that are heard whole or not at all: all but those with a word in
+   * them that joins others freely, such as the digits.
+   */
+  public List<SpokenForm> phrases() {
+    Set<String> free =
+        heard().stream()
+            .filter(f -> f.section().isJoined())
+            .flatMap(f -> f.words().stream())
+            .collect(Collectors.toSet());
+    return heard().stream()
+        .filter(f -> f.words().size() > 1 && Collections.disjoint(f.words(), free))
+        .toList();
   }
 
   /** Every word with the place of its first appearance and the joined section it belongs to. */

@@ -167,4 +167,13 @@ class VocabularyTest {
     problems.addAll(VocabularyCheck.problems(vocabulary, Fenwick.form()));
     return problems;
   }
+
+  @Test
+  void phrasesAreHeardWholeButForDigitsAndLetters() {
+    List<String> phrases = Fenwick.vocabulary().phrases().stream().map(SpokenForm::text).toList();
+
+    assertThat(phrases).contains("black chinned hummingbird", "read back", "hatch year");
+    assertThat(phrases).doesNotContain("hundred and", "nine tall", "hummingbird size alpha");
+    assertThat(phrases).allMatch(p -> p.contains(" "));
+  }
 }
