@@ -22,6 +22,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.calamus.acoustic.Phrases;
+import org.calamus.acoustic.WordToBuild;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.VocabularyWord;
 import org.calamus.core.speech.Word;
@@ -44,6 +46,7 @@ final class Peer {
 
   private final Path work;
   private final Map<String, List<String>> pronunciations;
+  private final Phrases phrases;
 
   /**
    * The peer.
@@ -53,6 +56,9 @@ final class Peer {
   Peer(Path work) throws IOException {
     this.work = Files.createDirectories(work);
     this.pronunciations = pronunciations();
+    this.phrases =
+        Phrases.among(
+            Fenwick.vocabulary().phrases().stream().map(p -> WordToBuild.joined(p.words())));
   }
 
   /**
@@ -131,10 +137,10 @@ final class Peer {
 
   private Result hear(String name, Grammar grammar, List<String> sounds, PeerSettings settings)
       throws IOException, InterruptedException {
-    List<String> phrases = phrases(grammar, settings);
+    List<String> lines = phrases(grammar, settings);
     Set<String> known = new TreeSet<>();
-    phrases.forEach(p -> known.addAll(List.of(p.split(" "))));
-    write(name + ".lm", new Arpa(phrases).text());
+    lines.forEach(p -> known.addAll(List.of(p.split(" "))));
+    write(name + ".lm", new Arpa(lines).text());
     write(name + ".dict", dictionary(known, settings));
     write(name + ".ctl", String.join("\n", sounds) + "\n");
     List<String> command = new ArrayList<>(List.of(PROGRAM, "-adcin", "yes", "-cepext", ".raw"));
@@ -146,8 +152,8 @@ final class Peer {
     long began = System.nanoTime();
     double megabytes = run(command);
     double seconds = (System.nanoTime() - began) / 1e9;
-    List<String> lines = Files.readAllLines(Path.of(path(name + ".hyp")));
-    return new Result(read(lines), seconds, megabytes);
+    List<String> heard = Files.readAllLines(Path.of(path(name + ".hyp")));
+    return new Result(read(heard), seconds, megabytes);
   }
 
   /** Runs a program to its end; gives the most memory that it was seen to take. */
@@ -187,16 +193,17 @@ final class Peer {
   }
 
   /** Our phrases with its word for all else in the place of ours. */
-  private static List<String> phrases(Grammar grammar, PeerSettings settings) {
-    List<String> phrases = new ArrayList<>();
+  private List<String> phrases(Grammar grammar, PeerSettings settings) {
+    List<String> all = new ArrayList<>();
     for (String phrase : grammar.phrases()) {
       if (!phrase.equals(Word.UNKNOWN)) {
-        phrases.add(phrase);
+        boolean isApart = settings.phrases() == PeerSettings.Phrasing.APART;
+        all.add(isApart ? phrase : phrases.joined(phrase));
       } else if (settings.garbage() != PeerSettings.Garbage.NONE) {
-        phrases.add(String.join(" ", Collections.nCopies(settings.garbageRun(), GARBAGE)));
+        all.add(String.join(" ", Collections.nCopies(settings.garbageRun(), GARBAGE)));
       }
     }
-    return phrases;
+    return all;
   }
 
   private String dictionary(Set<String> words, PeerSettings settings) throws IOException {
@@ -207,7 +214,7 @@ final class Peer {
               ? settings.garbage() == PeerSettings.Garbage.PHONES
                   ? List.of(PHONES.split(" "))
                   : List.of("+SPN+")
-              : pronunciations.getOrDefault(word, List.of());
+              : said(word, settings);
       if (said.isEmpty()) {
         throw new IOException("no pronunciation of " + word);
       }
@@ -217,6 +224,24 @@ final class Peer {
       }
     }
     return text.toString();
+  }
+
+  /** Of a phrase every way to say the first word with every way to say the next. */
+  private List<String> said(String name, PeerSettings settings) {
+    List<String> ways = List.of("");
+    for (String word : phrases.parted(name)) {
+      List<String> longer = new ArrayList<>();
+      for (String before : ways) {
+        for (String way : pronunciations.getOrDefault(word, List.of())) {
+          longer.add((before + " " + way).strip());
+          if (settings.phrases() == PeerSettings.Phrasing.WHOLE_WITH_PAUSES && !before.isEmpty()) {
+            longer.add(before + " SIL " + way);
+          }
+        }
+      }
+      ways = longer;
+    }
+    return ways;
   }
 
   /** What it heard, by the sounds' names; its word for all else is ours again. */
@@ -232,7 +257,7 @@ final class Peer {
           boolean isRepeated =
               isGarbage && !heard.isEmpty() && heard.get(heard.size() - 1).equals(Word.UNKNOWN);
           if (!plain.isEmpty() && !isRepeated) {
-            heard.add(isGarbage ? Word.UNKNOWN : plain);
+            heard.addAll(isGarbage ? List.of(Word.UNKNOWN) : WordToBuild.parted(plain));
           }
         }
         words.put(matcher.group(2), String.join(" ", heard));

@@ -15,6 +15,7 @@ import java.util.Locale;
  * @param garbageRun how often that word follows itself in the grammar, for once in ours; with 1 it
  *     never does
  * @param normalisation of the cepstra: {@code live} or {@code batch}
+ * @param phrases whether phrases are words to it, as they are to our recogniser
  */
 record PeerSettings(
     double languageWeight,
@@ -23,7 +24,8 @@ record PeerSettings(
     double filler,
     Garbage garbage,
     int garbageRun,
-    String normalisation) {
+    String normalisation,
+    Phrasing phrases) {
 
   /** What the word for all else sounds like. */
   enum Garbage {
@@ -35,9 +37,19 @@ record PeerSettings(
     PHONES
   }
 
+  /** How phrases of several words are given to it. */
+  enum Phrasing {
+    /** Word by word, so that words of a phrase may be heard alone. */
+    APART,
+    /** Each as one word, said without a pause. */
+    WHOLE,
+    /** Each as one word, with or without a pause between its parts. */
+    WHOLE_WITH_PAUSES
+  }
+
   /** Its own defaults, and spoken noise as the word for all else. */
   static final PeerSettings DEFAULTS =
-      new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live");
+      new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live", Phrasing.APART);
 
   /** The best on the tuning half, of all settings that the sweep tries. */
   static final PeerSettings SWEPT = DEFAULTS.withLanguageWeight(10).withInsertion(1);
@@ -46,12 +58,13 @@ record PeerSettings(
   static final String FOUND_BY = "Recognition sweep limit=1 clean pink20";
 
   PeerSettings withLanguageWeight(double weight) {
-    return new PeerSettings(weight, insertion, silence, filler, garbage, garbageRun, normalisation);
+    return new PeerSettings(
+        weight, insertion, silence, filler, garbage, garbageRun, normalisation, phrases);
   }
 
   PeerSettings withInsertion(double penalty) {
     return new PeerSettings(
-        languageWeight, penalty, silence, filler, garbage, garbageRun, normalisation);
+        languageWeight, penalty, silence, filler, garbage, garbageRun, normalisation, phrases);
   }
 
   PeerSettings withFillers(double silenceProbability, double fillerProbability) {
@@ -62,15 +75,23 @@ record PeerSettings(
         fillerProbability,
         garbage,
         garbageRun,
-        normalisation);
+        normalisation,
+        phrases);
   }
 
   PeerSettings withGarbage(Garbage kind, int run) {
-    return new PeerSettings(languageWeight, insertion, silence, filler, kind, run, normalisation);
+    return new PeerSettings(
+        languageWeight, insertion, silence, filler, kind, run, normalisation, phrases);
   }
 
   PeerSettings withNormalisation(String kind) {
-    return new PeerSettings(languageWeight, insertion, silence, filler, garbage, garbageRun, kind);
+    return new PeerSettings(
+        languageWeight, insertion, silence, filler, garbage, garbageRun, kind, phrases);
+  }
+
+  PeerSettings withPhrases(Phrasing kind) {
+    return new PeerSettings(
+        languageWeight, insertion, silence, filler, garbage, garbageRun, normalisation, kind);
   }
 
   /** As options of the program. */
@@ -103,6 +124,8 @@ record PeerSettings(
         + " garbage "
         + garbage.name().toLowerCase(Locale.ROOT).replace('_', ' ')
         + " in a run of "
-        + garbageRun;
+        + garbageRun
+        + ", phrases "
+        + phrases.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 }

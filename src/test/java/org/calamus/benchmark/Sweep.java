@@ -65,6 +65,9 @@ final class Sweep {
   PeerSettings run() throws IOException, InterruptedException {
     best = tried(PeerSettings.DEFAULTS);
     from(best.settings.withNormalisation("batch"));
+    for (PeerSettings.Phrasing phrasing : PeerSettings.Phrasing.values()) {
+      from(best.settings.withPhrases(phrasing));
+    }
     languageWeights(3, 10);
     garbage();
     for (double penalty : List.of(0.05, 0.2, 1.0)) {
