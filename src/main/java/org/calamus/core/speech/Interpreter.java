@@ -2,6 +2,7 @@ package org.calamus.core.speech;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -296,7 +297,26 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       items.add(item.get());
       at = end;
     }
-    return new Meaning.Values(items, isCorrection);
+    return isOneAnswer(items, unnamed)
+        ? new Meaning.Values(items, isCorrection)
+        : new Meaning.Unclear("");
+  }
+
+  /**
+   * Whether all of it may be one answer. Nobody gives a field two values in one breath, nor a value
+   * and, without a name, something that is none: talk of other things is heard so.
+   */
+  private static boolean isOneAnswer(List<Meaning.Item> items, Optional<FieldId> unnamed) {
+    Map<Optional<FieldId>, Heard> given = new HashMap<>();
+    for (Meaning.Item item : items) {
+      Heard before = given.putIfAbsent(item.field().or(() -> unnamed), item.heard());
+      boolean isOther = before != null && !before.equals(item.heard());
+      boolean isNone = item.field().isEmpty() && item.heard() instanceof Heard.No;
+      if (isOther || isNone && items.size() > 1) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The field that a segment is about: the one it names, or else the unnamed one. */

@@ -325,4 +325,17 @@ class InterpreterTest {
     return new Interpreter(Fenwick.vocabulary(), Fenwick.form())
         .interpret(Utterance.of(words), Optional.of(asked), Optional.of(asked), Optional.empty());
   }
+
+  @ParameterizedTest
+  @CsvSource(
+      textBlock =
+          """
+          SPECIES, mourning dove dickcissel
+          SPECIES, ovenbird six
+          WING,    wing nine two wing nine three
+          WING,    nine two wing nine three
+          """)
+  void ofTwoValuesForOneFieldInABreathNoneIsTaken(FieldId open, String words) {
+    assertThat(Listener.hear(open, NEXT, words)).isEqualTo("? ");
+  }
 }
