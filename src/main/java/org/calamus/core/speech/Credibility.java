@@ -35,6 +35,9 @@ public record Credibility(Set<Sign> signs) {
     }
   }
 
+  /** What a word may take beside its letters, in milliseconds. */
+  private static final int WORD_MILLIS = 250;
+
   /**
    * How far an utterance may go.
    *
@@ -44,6 +47,8 @@ public record Credibility(Set<Sign> signs) {
    *     door that slams is heard as one short word
    * @param leastMillisPerWord of what stood above the noise, for each word
    * @param mostMillisPerWord the same at most
+   * @param mostMillisPerLetter what a letter of a word may take at most, beside a quarter of a
+   *     second for the word
    * @param extraMillis what a single long sound, breath or echo may add to the most
    * @param leastAboveNoise of the speech, in decibels
    */
@@ -52,6 +57,7 @@ public record Credibility(Set<Sign> signs) {
       double leastAlone,
       int leastMillisPerWord,
       int mostMillisPerWord,
+      int mostMillisPerLetter,
       int extraMillis,
       int leastAboveNoise) {
 
@@ -60,20 +66,30 @@ public record Credibility(Set<Sign> signs) {
       if (!(leastConfidence >= 0 && leastConfidence <= leastAlone && leastAlone <= 1)
           || leastMillisPerWord < 0
           || mostMillisPerWord <= leastMillisPerWord
+          || mostMillisPerLetter < 0
           || extraMillis < 0) {
         throw new IllegalArgumentException("limits out of order");
       }
     }
 
     /**
-     * Wide, so that hardly a right utterance is refused. The confidences are those at which most
-     * values came at once on the tuning half without more wrong ones than by words alone
-     * (docs/benchmarks.md). The voices of the tuning half take 0.2 to 0.6 s a word; people who
-     * hesitate take more, and "six" is half hiss, hence 0.1 to 0.9 s. The distance from the noise
-     * is from memory: what is no louder than the noise is none of ours.
+     * Wide, so that hardly a right utterance is refused. A meaning must be likelier than all others
+     * together; this, and the limit of a word alone, brought most values at once on the tuning half
+     * for each wrong one more (docs/benchmarks.md). The voices of the tuning half take 0.2 to 0.6 s
+     * a word; people who hesitate take more, and "six" is half hiss, hence 0.1 to 0.9 s; a long
+     * word takes more than a short one, and the slowest of them, digits recorded one by one, took
+     * 0.25 s and 0.1 s a letter. The distance from the noise is from memory: what is no louder than
+     * the noise is none of ours.
      */
     public static Limits usual() {
-      return new Limits(0.65, 0.8, 100, 900, 400, 3);
+      return new Limits(0.51, 0.75, 100, 900, 100, 400, 3);
+    }
+
+    /** How long a word may take at most, in milliseconds. */
+    private long most(Word word) {
+      return word.text().equals(Word.UNKNOWN)
+          ? mostMillisPerWord
+          : Math.min(mostMillisPerWord, WORD_MILLIS + mostMillisPerLetter * word.text().length());
     }
   }
 
@@ -94,7 +110,7 @@ public record Credibility(Set<Sign> signs) {
     add(signs, Sign.UNSURE_WORD, utterance.lowestConfidence() < least);
     long millis = utterance.voiced().toMillis();
     add(signs, Sign.TOO_QUICK, millis < (long) limits.leastMillisPerWord() * words);
-    long most = (long) limits.mostMillisPerWord() * words + limits.extraMillis();
+    long most = utterance.words().stream().mapToLong(limits::most).sum() + limits.extraMillis();
     add(signs, Sign.TOO_SLOW, millis > most);
     add(signs, Sign.LOST_IN_NOISE, utterance.aboveNoise() < limits.leastAboveNoise());
     return new Credibility(signs);

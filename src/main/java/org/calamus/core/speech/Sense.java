@@ -27,7 +27,7 @@ final class Sense {
    * word in it count fully, since somebody may talk of other things; and all do beside a word
    * alone, which has nothing that must fit: any short sound is like one.
    */
-  private static final double NONSENSE = 0.02;
+  private static final double NONSENSE = 0.01;
 
   private final Utterance utterance;
   private final Map<Object, Double> shares = new LinkedHashMap<>();

@@ -22,6 +22,9 @@ class CredibilityTest {
           seven two,               600,           8,   false,   false
           seven two,               100,          25,    true,   false
           seven two,             4_000,          25,    true,   false
+          six nine nine,         1_900,          25,   false,   false
+          slate colored junco,   1_600,          25,   false,   false
+          slate colored junco,   3_050,          25,    true,   false
           seven two,               600,           1,    true,   false
           seven two [unk],         900,          25,   false,    true
           seven [unk] [unk],       900,          25,    true,   false
@@ -45,7 +48,7 @@ class CredibilityTest {
 
   @Test
   void ofAsksAgainWhereOneWordIsUnsure() {
-    Utterance utterance = Utterance.of(List.of(Word.of("seven"), new Word("two", 0.5, 300, 600)));
+    Utterance utterance = Utterance.of(List.of(Word.of("seven"), new Word("two", 0.45, 300, 600)));
 
     assertThat(Credibility.of(utterance, Credibility.Limits.usual()).signs())
         .containsExactly(Sign.UNSURE_WORD);
