@@ -19,11 +19,12 @@ import org.calamus.core.record.FieldId;
 /**
  * The grammars: what is likely while a field is asked.
  *
- * <p>The recogniser makes a bigram of the phrases and counts them, so words join freely, and an
- * entry that occurs eight times and a pair that occurs once are the likelier for it. Repeating what
- * is expected eight times, adding the pairs of words that numbers are made of, and leaving out what
- * sounds like a number while one is asked raised whole 9-digit band numbers from 6 of 20 to 20 of
- * 20 on one speaker; thirty-two repeats hurt. How well it works is in docs/benchmarks.md.
+ * <p>The recogniser makes a bigram of the entries and counts them, so words join freely but for
+ * those of a phrase ({@link Vocabulary#phrases()}), and an entry that occurs eight times and a pair
+ * that occurs once are the likelier for it. Repeating what is expected eight times, adding the
+ * pairs of words that numbers are made of, and leaving out what sounds like a number while one is
+ * asked raised whole 9-digit band numbers from 6 of 20 to 20 of 20 on one speaker; thirty-two
+ * repeats hurt. How well it works is in docs/benchmarks.md.
  *
  * <p>A grammar is made once and kept, since one of a measurement has thousands of phrases. May be
  * used by several threads.
@@ -66,6 +67,7 @@ public final class Grammars {
           FieldId.SCRIBE);
 
   private final Vocabulary vocabulary;
+  private final Set<SpokenForm> phrases;
   private final Map<Key, Made> made = new HashMap<>();
 
   /** What a grammar is found again by: the field, if any, and how often answers are repeated. */
@@ -81,6 +83,7 @@ public final class Grammars {
    */
   public Grammars(Vocabulary vocabulary) {
     this.vocabulary = vocabulary;
+    this.phrases = Set.copyOf(vocabulary.phrases());
   }
 
   /** All that can be said. */
@@ -227,10 +230,10 @@ public final class Grammars {
   }
 
   /**
-   * While a number is asked, no names of species are listened for and nothing with a short word in
-   * it: "winged" is heard for "wing", "blue" for "point", "sex" for "six". Letters are spelled for
-   * the species, the age, the sex, band sizes and what a station lists by itself, only those that
-   * stand in a code.
+   * While a number is asked, no names of species are listened for and no short word: "winged" is
+   * heard for "wing", "sex" for "six". A phrase with a short word in it is heard whole or not at
+   * all, and does no harm. Letters are spelled for the species, the age, the sex, band sizes and
+   * what a station lists by itself, only those that stand in a code.
    */
   List<SpokenForm> listenedFor(Optional<FieldSpec> field) {
     boolean isSpelled = field.map(f -> SPELLED.contains(f.id())).orElse(false);
@@ -253,7 +256,8 @@ public final class Grammars {
         .filter(
             f ->
                 isCodeOf(field.get().id(), f.meaning())
-                    || shorts.stream().noneMatch(s -> isWithin(s, f)))
+                    || !f.section().isShort()
+                        && (phrases.contains(f) || shorts.stream().noneMatch(s -> isWithin(s, f))))
         .filter(f -> !wantsDigits || isDigit(f.meaning()) || !isNumber(f.meaning()) || isOneDigit)
         .filter(f -> !(f.meaning() instanceof Token.HundredAnd) || isMeasured(field.get()))
         .filter(f -> !(f.meaning() instanceof Token.HundredHours) || isTime(field.get()))
