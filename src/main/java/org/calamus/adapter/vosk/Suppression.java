@@ -35,13 +35,16 @@ final class Suppression {
    * frames twice as far apart; that, and a least ratio of -25 dB, cost one word in fifteen in white
    * noise on the tuning voices.
    */
-  private static final double DIRECTED = 0.96;
+  private static final double DIRECTED = 0.93;
 
   /** The least speech-to-noise ratio: -15 dB. */
   private static final double LEAST_RATIO = Math.pow(10, -1.5);
 
-  /** What is left of noise: a quarter of its amplitude. Less made recognition no better. */
-  private static final double LEAST_GAIN = Decibels.factor(-12);
+  /**
+   * What is left of noise: a fifth of its amplitude. Still less heard more of synthetic voices and
+   * less of the real speaker, whose "five" became "nine".
+   */
+  private static final double LEAST_GAIN = Decibels.factor(-14);
 
   /** Above 40 dB everything is speech. */
   private static final double LARGEST_RATIO = 1e4;
