@@ -59,12 +59,12 @@ record Lexicon(List<Entry> entries) {
         word.chain().ifPresent(chain -> chains.putIfAbsent(word.word(), chain));
       }
     }
+    if (problems.isEmpty()) {
+      addPhrases(words.stream().filter(WordToBuild::isPhrase).toList(), said, problems);
+    }
     if (!problems.isEmpty()) {
       throw new UnusableWordsException(problems);
     }
-    words.stream()
-        .filter(WordToBuild::isPhrase)
-        .forEach(phrase -> said.put(phrase.word(), waysToSay(phrase, said)));
     List<Entry> entries = new ArrayList<>();
     said.forEach(
         (word, ways) ->
@@ -72,18 +72,26 @@ record Lexicon(List<Entry> entries) {
     return new Lexicon(Collections.unmodifiableList(entries));
   }
 
-  /** Every way to say the first word with every way to say the next. */
-  private static Set<Pronunciation> waysToSay(
-      WordToBuild phrase, Map<String, Set<Pronunciation>> said) {
-    Set<Pronunciation> ways = Set.of();
-    for (String word : WordToBuild.parted(phrase.word())) {
-      Set<Pronunciation> next = said.get(word);
-      if (next == null) {
-        throw new IllegalArgumentException("a phrase of \"" + word + "\", which is no word");
+  private static void addPhrases(
+      List<WordToBuild> phrases, Map<String, Set<Pronunciation>> said, List<WordProblem> problems) {
+    for (WordToBuild phrase : phrases) {
+      List<String> words = WordToBuild.parted(phrase.word());
+      if (said.keySet().containsAll(words)) {
+        said.put(phrase.word(), waysToSay(words.stream().map(said::get).toList()));
+      } else {
+        String why = "is taken for a phrase, for the \"_\" in it, and not of words that are known";
+        problems.add(new WordProblem(phrase.word(), phrase.where(), why));
       }
+    }
+  }
+
+  /** Every way to say the first word with every way to say the next. */
+  private static Set<Pronunciation> waysToSay(List<Set<Pronunciation>> words) {
+    Set<Pronunciation> ways = words.get(0);
+    for (Set<Pronunciation> next : words.subList(1, words.size())) {
       Set<Pronunciation> longer = new LinkedHashSet<>();
       ways.forEach(before -> next.forEach(way -> longer.add(before.then(way))));
-      ways = ways.isEmpty() ? next : longer;
+      ways = longer;
     }
     return ways;
   }

@@ -84,6 +84,7 @@ class ModelBuilderTest {
           vireo    | SIL          | with no phone SIL
           two words| T UW         | is not one word
           #0       | T UW         | is a mark of the recogniser
+          wing_two | T UW         | is taken for a phrase
           """)
   void unusableWordsSayWhy(String word, String pronunciation, String why) {
     WordToBuild given =
