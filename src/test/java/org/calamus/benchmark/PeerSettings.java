@@ -52,7 +52,12 @@ record PeerSettings(
       new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live", Phrasing.APART);
 
   /** The best on the tuning half, of all settings that the sweep tries. */
-  static final PeerSettings SWEPT = DEFAULTS.withLanguageWeight(10).withInsertion(1);
+  static final PeerSettings SWEPT =
+      DEFAULTS
+          .withLanguageWeight(9.1)
+          .withInsertion(0.05)
+          .withGarbage(Garbage.NONE, 1)
+          .withPhrases(Phrasing.WHOLE_WITH_PAUSES);
 
   /** The words behind the class that did it. */
   static final String FOUND_BY = "Recognition sweep limit=1 clean pink20";
