@@ -73,7 +73,7 @@ final class PhraseSteps {
     int phone = way.phones().get(place);
     int number = numbers.number(phone, positionInWhole(way, place));
     boolean isFirst = place == 0;
-    double begin = isFirst ? settings.wordCost() * way.words() : 0;
+    double begin = isFirst ? cost(way) : 0;
     before.forEach(
         (left, from) -> {
           PhoneSteps.Variant variant = steps.variant(way.position(place), phone, left, right);
@@ -88,6 +88,10 @@ final class PhraseSteps {
       return Position.BEGIN;
     }
     return place == way.phones().size() - 1 ? Position.END : Position.INTERNAL;
+  }
+
+  private double cost(Pronunciation way) {
+    return settings.wordCost() * way.words() + settings.phrasePhoneCost() * way.phones().size();
   }
 
   private double pauseCost() {

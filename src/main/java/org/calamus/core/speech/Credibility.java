@@ -82,7 +82,7 @@ public record Credibility(Set<Sign> signs) {
      * the noise is none of ours.
      */
     public static Limits usual() {
-      return new Limits(0.51, 0.75, 100, 900, 100, 400, 3);
+      return new Limits(0.51, 0.8, 100, 900, 100, 400, 3);
     }
 
     /** How long a word may take at most, in milliseconds. */
