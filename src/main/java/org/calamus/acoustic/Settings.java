@@ -15,9 +15,9 @@ import java.util.List;
  *     spoken number against swallowing its shorter words
  * @param silenceProbability chance of a pause before a word
  * @param phrasePauseProbability chance of a pause between the words of a phrase
- * @param phrasePhoneCost cost of each phone of a phrase, so that other talk is "[unk]" rather than a
- *     phrase that is a little like it. On the tuning half 0.2 cost no phrase in quiet but of espeak-ng's
- *     voices, and 0.6 one in fifty
+ * @param phrasePhoneCost cost of each phone of a phrase, so that other talk is "[unk]" rather than
+ *     a phrase that is a little like it. On the tuning half 0.2 cost no phrase in quiet but of
+ *     espeak-ng's voices, and 0.6 one in fifty
  * @param transitionScale weight of the tables' transition probabilities
  * @param unknownPhoneCost extra cost of each phone of "[unk]" above an even choice of phones. One
  *     more lets four times as many false words through, one less halves them but costs right words
