@@ -46,7 +46,8 @@ class GrammarsTest {
     assertThat(asking(FieldId.WING))
         .noneMatch(p -> List.of(p.split(" ")).contains("winged"))
         .doesNotContain("sex", "age", "tail", "hermit thrush", "whiskey")
-        .contains("sex unknown", "female", "weight", "correction", "save record", "okay", Word.UNKNOWN);
+        .contains(
+            "sex unknown", "female", "weight", "correction", "save record", "okay", Word.UNKNOWN);
   }
 
   @Test
