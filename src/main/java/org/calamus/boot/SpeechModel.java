@@ -18,7 +18,7 @@ import org.calamus.core.speech.Vocabulary;
 import org.calamus.core.speech.VocabularyWord;
 
 /** Finds or builds the recogniser's model for a vocabulary. */
-final class SpeechModel {
+public final class SpeechModel {
 
   private SpeechModel() {}
 
@@ -28,15 +28,14 @@ final class SpeechModel {
    * @throws Halt with one sentence (one a word, for words that the model cannot have)
    */
   static ModelFolder open(Folders folders, Optional<Path> given, Vocabulary vocabulary) {
-    List<WordToBuild> words = words(vocabulary);
     try {
       if (given.isPresent()) {
         ModelFolder own = ModelFolder.ofUser(given.get());
-        own.requireWords(words);
+        own.requireWords(words(vocabulary));
         return own;
       }
       return new ModelCache(folders.cache().resolve("model"))
-          .open(withPhrases(words, vocabulary), Settings.standard());
+          .open(wordsAndPhrases(vocabulary), Settings.standard());
     } catch (ModelException | AcousticException e) {
       throw new Halt(ExitCode.MISSING, e.getMessage(), e);
     }
@@ -57,9 +56,14 @@ final class SpeechModel {
     return vocabulary.wordsToPronounce().stream().map(SpeechModel::word).toList();
   }
 
-  /** A model of others has no phrases; ours hears each whole or not at all. */
-  private static List<WordToBuild> withPhrases(List<WordToBuild> words, Vocabulary vocabulary) {
-    List<WordToBuild> all = new ArrayList<>(words);
+  /**
+   * What the built model knows: the words of a vocabulary, and its phrases, each of which it hears
+   * whole or not at all. A model of others has no phrases.
+   *
+   * @param vocabulary all that can be said
+   */
+  public static List<WordToBuild> wordsAndPhrases(Vocabulary vocabulary) {
+    List<WordToBuild> all = new ArrayList<>(words(vocabulary));
     vocabulary.phrases().forEach(p -> all.add(WordToBuild.phrase(p.words(), p.where())));
     return all;
   }

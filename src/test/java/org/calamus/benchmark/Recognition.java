@@ -12,11 +12,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.calamus.acoustic.Settings;
-import org.calamus.acoustic.WordToBuild;
 import org.calamus.adapter.vosk.ModelCache;
 import org.calamus.adapter.vosk.ModelFolder;
-import org.calamus.core.speech.Vocabulary;
-import org.calamus.core.speech.VocabularyWord;
+import org.calamus.boot.SpeechModel;
 import org.calamus.support.Fenwick;
 
 /**
@@ -67,16 +65,8 @@ final class Recognition {
 
   /** The model of the program's own vocabularies. */
   static ModelFolder model(Path cache) {
-    Vocabulary vocabulary = Fenwick.vocabulary();
-    List<WordToBuild> words = new ArrayList<>();
-    vocabulary.wordsToPronounce().forEach(w -> words.add(word(w)));
-    vocabulary.phrases().forEach(p -> words.add(WordToBuild.phrase(p.words(), p.where())));
-    return new ModelCache(cache).open(words, Settings.standard());
-  }
-
-  private static WordToBuild word(VocabularyWord word) {
-    Optional<String> chain = word.chain().isEmpty() ? Optional.empty() : Optional.of(word.chain());
-    return new WordToBuild(word.word(), word.pronunciations(), chain, word.where());
+    return new ModelCache(cache)
+        .open(SpeechModel.wordsAndPhrases(Fenwick.vocabulary()), Settings.standard());
   }
 
   private void measure() throws IOException, InterruptedException {
