@@ -55,7 +55,7 @@ final class GraphBuilder {
     entry = steps.newState();
     wordEnd = steps.newState();
     addPause();
-    PhraseSteps phrases = new PhraseSteps(this.phones, numbers, settings, steps);
+    PhraseSteps phrases = new PhraseSteps(phones, numbers, settings, steps);
     Chains chains = new Chains(lexicon, phones.silence());
     int word = firstWord;
     for (Lexicon.Entry one : lexicon.entries()) {

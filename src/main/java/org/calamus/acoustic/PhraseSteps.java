@@ -71,7 +71,7 @@ final class PhraseSteps {
       int target,
       double cost) {
     int phone = way.phones().get(place);
-    int number = numbers.number(phone, positionInWhole(way, place));
+    int number = numbers.number(phone, way.asOneWord().position(place));
     boolean isFirst = place == 0;
     double begin = isFirst ? cost(way) : 0;
     before.forEach(
@@ -80,14 +80,6 @@ final class PhraseSteps {
           PhoneSteps.Exit exit = steps.hear(from, number, variant, isFirst ? word : 0, begin);
           steps.join(exit.state(), target, exit.cost(), cost);
         });
-  }
-
-  /** To the recogniser a phrase is one word. */
-  private static Position positionInWhole(Pronunciation way, int place) {
-    if (place == 0) {
-      return Position.BEGIN;
-    }
-    return place == way.phones().size() - 1 ? Position.END : Position.INTERNAL;
   }
 
   private double cost(Pronunciation way) {

@@ -33,6 +33,11 @@ record Pronunciation(List<Integer> phones, SortedSet<Integer> seams) {
     return new Pronunciation(all, places);
   }
 
+  /** The same for the recogniser, to which a phrase is one word. */
+  Pronunciation asOneWord() {
+    return of(phones);
+  }
+
   int first() {
     return phones.get(0);
   }
