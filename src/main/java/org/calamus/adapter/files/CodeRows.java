@@ -6,16 +6,18 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.CodeTable;
 
 /**
  * Makes the codes of a set of the rows of a code table. A table has the columns code, digits and
- * words, and where the sets differ also laboratory, euring, euring digits and euring words.
+ * words, where the sets differ also laboratory, euring, euring digits and euring words, and where a
+ * wrong code would cost much also cost.
  */
 final class CodeRows {
 
-  static final TabTable.Shape SHAPE = new TabTable.Shape("code", List.of(3, 7), 1, 2);
+  static final TabTable.Shape SHAPE = new TabTable.Shape("code", List.of(3, 7, 8), 1, 2);
 
   private static final int CODE = 0;
   private static final int DIGITS = 1;
@@ -24,18 +26,33 @@ final class CodeRows {
   private static final int EURING = 4;
   private static final int EURING_DIGITS = 5;
   private static final int EURING_WORDS = 6;
-  private static final int ALL_COLUMNS = 7;
+  private static final int COST = 7;
+  private static final int PLAIN_COLUMNS = 3;
 
   /** Stands where a set has the field but not the value. */
   private static final String NONE = "-";
 
   private CodeRows() {}
 
-  static CodeTable table(String name, TabTable table, CodeSet set, List<String> problems) {
+  /** Whether a table says which of its codes cost much; one that does not is of an older form. */
+  static boolean hasCosts(TabTable table) {
+    return table.columns() > COST;
+  }
+
+  /** What wrong codes would lead to, by code; none where the table does not say. */
+  static Map<String, String> costs(TabTable table) {
+    return hasCosts(table)
+        ? table.rows().stream().collect(Collectors.toMap(TabTable.Row::code, r -> r.cell(COST)))
+        : Map.of();
+  }
+
+  static CodeTable table(
+      String name, TabTable table, Map<String, String> costs, CodeSet set, List<String> problems) {
     Map<TabTable.Row, CodeTable.Row> kept = new LinkedHashMap<>();
     Set<String> elsewhere = new LinkedHashSet<>();
     for (TabTable.Row row : table.rows()) {
-      CodeTable.Row made = table.columns() == ALL_COLUMNS ? row(row, set) : plain(row);
+      CodeTable.Row named = table.columns() > PLAIN_COLUMNS ? row(row, set) : plain(row);
+      CodeTable.Row made = named.withCost(costs.getOrDefault(row.code(), ""));
       if (made.own().equals(NONE)) {
         elsewhere.add(made.code());
       } else {

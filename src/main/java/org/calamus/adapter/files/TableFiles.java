@@ -91,9 +91,16 @@ public final class TableFiles implements Tables {
     }
     List<String> problems = new ArrayList<>();
     TabTable rows = TabTable.read(folder, name, CodeRows.SHAPE, problems);
-    CodeTable table = CodeRows.table(name, rows, set, problems);
+    CodeTable table = CodeRows.table(name, rows, costs(name, rows), set, problems);
     refuse(problems);
     return table;
+  }
+
+  /** A station's own table that does not know of costs must not take the questions away. */
+  private static Map<String, String> costs(String name, TabTable rows) {
+    return CodeRows.hasCosts(rows) || !TextSource.isOurs(RESOURCES, name + ".tsv")
+        ? CodeRows.costs(rows)
+        : CodeRows.costs(TabTable.read(Optional.empty(), name, CodeRows.SHAPE, new ArrayList<>()));
   }
 
   @Override

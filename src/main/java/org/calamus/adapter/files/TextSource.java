@@ -29,6 +29,11 @@ final class TextSource {
     return own(folder, name).isPresent();
   }
 
+  /** Whether the program has a file of its own of a name. */
+  static boolean isOurs(String resourceFolder, String name) {
+    return TextSource.class.getResource(resourceFolder + "/" + name) != null;
+  }
+
   private static Optional<Path> own(Optional<Path> folder, String name) {
     return folder.map(f -> f.resolve(name)).filter(Files::isRegularFile);
   }

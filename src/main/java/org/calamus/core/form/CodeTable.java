@@ -35,8 +35,15 @@ public record CodeTable(String name, List<Row> rows, Set<String> elsewhere) {
    * @param own as the chosen set has it, such as {@code 4}; empty where the set has no such field
    * @param digits as struck on a keypad, such as {@code 1}; empty where it has none
    * @param words in words, such as {@code after hatching year}
+   * @param cost what it would lead to if it were wrong, where that is worth a question, such as
+   *     {@code the bird would be reported dead}; empty where it is only read back
    */
-  public record Row(String code, String own, String digits, String words) {
+  public record Row(String code, String own, String digits, String words, String cost) {
+
+    /** A code that is only read back. */
+    public Row(String code, String own, String digits, String words) {
+      this(code, own, digits, words, "");
+    }
 
     /** A code that no set has: it is shown as it is stored. */
     public Row(String code, String digits, String words) {
@@ -46,6 +53,11 @@ public record CodeTable(String name, List<Row> rows, Set<String> elsewhere) {
     /** The code as it is shown: the set's own, or else ours. */
     public String shown() {
       return own.isEmpty() ? code : own;
+    }
+
+    /** The same code with what it would lead to if it were wrong; may be empty. */
+    public Row withCost(String cost) {
+      return new Row(code, own, digits, words, cost);
     }
 
     /** Whether the code is a number, such as a score. */

@@ -59,6 +59,36 @@ class TableFilesTest {
             new CodeTable.Row("M", "4", "male"), new CodeTable.Row("X", "", "not looked"));
   }
 
+  private static final String DEAD = "the bird would be reported dead";
+
+  private List<String> costs(String table) {
+    return files().codes(table).rows().stream().map(CodeTable.Row::cost).toList();
+  }
+
+  @Test
+  void theProgramsOwnTablesSayWhatADeathWouldCostAndNothingElse() {
+    assertThat(costs("release")).containsExactly("", "", "", DEAD);
+    assertThat(costs("disposition")).startsWith(DEAD, "").containsOnlyOnce(DEAD);
+    assertThat(costs("status")).containsOnly("");
+  }
+
+  @Test
+  void aUsersTableWithoutCostsKeepsOurs() throws IOException {
+    write("release.tsv", "code\tdigits\twords\nRELEASED\t1\tfree\ndied\t2\tdead\n");
+    assertThat(costs("release")).containsExactly("", DEAD);
+  }
+
+  @Test
+  void aUsersTableWithCostsHasItsOwn() throws IOException {
+    String between = "\t\t\t\t\t";
+    write(
+        "release.tsv",
+        "code\tdigits\twords\tlaboratory\teuring\teuring digits\teuring words\tcost\n"
+            + ("DIED\t1\tdied" + between + "\n")
+            + ("KEPT\t2\tkept" + between + "the bird would be missed\n"));
+    assertThat(costs("release")).containsExactly("", "the bird would be missed");
+  }
+
   @Test
   void codesNamesEveryMistakeWithItsLine() throws IOException {
     Path file =
@@ -82,7 +112,7 @@ class TableFilesTest {
     assertThat(problems(() -> files().codes("sex")))
         .containsExactly(
             file
-                + ":1: the first line names the 3 or 7 columns, parted by tabs, and begins with"
+                + ":1: the first line names the 3 or 7 or 8 columns, parted by tabs, and begins with"
                 + " \"code\".");
   }
 
