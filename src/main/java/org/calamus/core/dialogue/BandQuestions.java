@@ -188,7 +188,7 @@ final class BandQuestions {
       return skipped.rest();
     }
     if (question instanceof Question.Keep keep) {
-      return keep.rest();
+      return keep.without();
     }
     if (question instanceof Question.Which which) {
       return which.rest();

@@ -110,7 +110,7 @@ public final class Dialogue {
       return state.open();
     }
     Question question = state.question().get();
-    if (question instanceof Question.Lacking) {
+    if (question instanceof Question.Lacking || Doubts.aboutRelease(state).isPresent()) {
       return state.open();
     }
     if (question instanceof Question.Keep keep) {

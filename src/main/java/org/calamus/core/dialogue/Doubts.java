@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.readback.Phrases;
 import org.calamus.core.record.CaptureRecord;
@@ -35,7 +36,69 @@ final class Doubts {
             .sorted(Comparator.comparing((Finding f) -> f.field() != offer.field()))
             .toList();
     return new Question.Keep(
-        offer.field(), value, offer.provenance(), sorted, offer.overruled(), List.of(), rest);
+        offer.field(),
+        value,
+        offer.provenance(),
+        sorted,
+        offer.overruled(),
+        List.of(),
+        rest,
+        List.of());
+  }
+
+  /**
+   * An offer that is answered for where the field holds the value already and the bander was asked
+   * about it then: the same is not asked twice.
+   */
+  static Offer answeredBefore(State state, Offer offer, FieldValue value, List<Finding> findings) {
+    List<String> kept =
+        state
+            .record()
+            .flatMap(r -> r.entry(offer.field()))
+            .filter(held -> held.value().equals(value))
+            .map(Entry::confirmedRules)
+            .orElse(List.of());
+    List<String> overruled = new ArrayList<>(offer.overruled());
+    findings.stream()
+        .filter(f -> f.field() == offer.field())
+        .map(Finding::rule)
+        .filter(rule -> kept.contains(rule) && !overruled.contains(rule))
+        .forEach(overruled::add);
+    return new Offer(offer.field(), offer.heard(), offer.provenance(), overruled, offer.doubts());
+  }
+
+  /** What rules doubt of an offer and nobody answered; the bird's going waits for its own alone. */
+  static List<Finding> doubted(Offer offer, List<Finding> findings) {
+    boolean isRelease = offer.field() == FieldId.RELEASE;
+    Stream<Finding> byTheWay = isRelease ? Stream.empty() : offer.doubts().stream();
+    return Stream.concat(byTheWay, findings.stream())
+        .filter(f -> f.severity() == Finding.Severity.ASKS)
+        .filter(f -> f.field() == offer.field() || !isRelease)
+        .filter(f -> f.field() != offer.field() || !offer.overruled().contains(f.rule()))
+        .toList();
+  }
+
+  /** The question how the bird goes, where that is open. */
+  static Optional<Question.Keep> aboutRelease(State state) {
+    return state
+        .question()
+        .flatMap(q -> q instanceof Question.Keep keep ? Optional.of(keep) : Optional.empty())
+        .filter(Question.Keep::isAboutRelease);
+  }
+
+  /** What an open question is about, as offers that raise it again. */
+  static List<Offer> raising(Question question) {
+    if (question instanceof Question.Keep keep) {
+      return keep.isAboutRelease()
+          ? keep.before()
+          : Offers.with(List.of(keep.offered()), keep.rest());
+    }
+    if (question instanceof Question.Skipped skipped) {
+      return BandQuestions.skippedTo(skipped, List.of());
+    }
+    return question instanceof Question.Twice twice
+        ? Offers.with(List.of(twice.offered()), twice.rest())
+        : BandQuestions.rest(question);
   }
 
   Step ask(State state, Question.Keep keep, List<String> told) {
@@ -126,7 +189,8 @@ final class Doubts {
         keep.doubts().subList(1, keep.doubts().size()),
         confirmed,
         elsewhere,
-        keep.rest());
+        keep.rest(),
+        keep.before());
   }
 
   /** Marks in another field's value that the bander kept it against a rule. */

@@ -55,6 +55,9 @@ final class Moving {
     if (!state.face().keys().isEmpty()) {
       return prompts.notEntered(state);
     }
+    if (Doubts.aboutRelease(state).isPresent()) {
+      return leave(state, state.open(), false, "");
+    }
     CaptureRecord record = taking.current(state, state.console().now());
     Optional<FieldId> next =
         state.isCorrecting() ? Optional.empty() : from.flatMap(f -> setup.form().behind(record, f));
@@ -75,9 +78,14 @@ final class Moving {
   private Step leave(State state, Optional<FieldId> to, boolean isAskedAgain, String message) {
     Instant now = state.console().now();
     Optional<FieldId> dropped =
-        state.question().isPresent() ? Dialogue.askedField(state) : Optional.empty();
+        state.question().isPresent()
+            ? Doubts.aboutRelease(state)
+                .map(Question.Keep::field)
+                .or(() -> Dialogue.askedField(state))
+            : Optional.empty();
     List<Offer> rest = state.question().map(BandQuestions::rest).orElse(List.of());
-    Optional<FieldSpec> left = dropped.filter(f -> !isAskedAgain).map(setup.form()::spec);
+    Optional<FieldSpec> left =
+        dropped.filter(f -> !isAskedAgain || !to.equals(Optional.of(f))).map(setup.form()::spec);
     List<String> told = left.map(spec -> List.of(spec.spoken() + " not taken")).orElse(List.of());
     // where nothing is spoken, or nobody listens, the screen must not be silent about it
     String shown =

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Entry;
@@ -101,15 +100,16 @@ final class Offers {
       return step.then(s -> refuse(s, first.field(), findings.get(0), told, at));
     }
     CaptureRecord with = deciding.with(state, first, value.get(), at);
+    Offer answered = Doubts.answeredBefore(state, first, value.get(), findings);
     List<Finding> doubted =
-        doubted(first, findings).stream()
+        Doubts.doubted(answered, findings).stream()
             .filter(f -> doubts.lacking(with, first.field(), f).isEmpty())
             .toList();
     if (!doubted.isEmpty()) {
-      Question.Keep keep = Doubts.question(first, value.get(), doubted, rest);
+      Question.Keep keep = Doubts.question(answered, value.get(), doubted, rest);
       return step.then(s -> doubts.ask(s, keep, told));
     }
-    List<String> overruled = BandQuestions.overruled(first.overruled());
+    List<String> overruled = BandQuestions.overruled(answered.overruled());
     Entry entry = new Entry(value.get(), first.provenance(), at, overruled);
     List<String> more = new ArrayList<>(told);
     more.addAll(taking.readback(state, first, value.get()));
@@ -153,14 +153,6 @@ final class Offers {
   Step without(State state, Question.Lacking lacking, Instant at) {
     return Doubts.confirm(state.withQuestion(Optional.empty()), lacking.doubt(), lacking.given())
         .then(s -> offer(s, List.of(), at));
-  }
-
-  private static List<Finding> doubted(Offer offer, List<Finding> findings) {
-    return offer.field() == FieldId.RELEASE
-        ? List.of()
-        : Stream.concat(offer.doubts().stream(), findings.stream())
-            .filter(f -> f.severity() == Finding.Severity.ASKS)
-            .toList();
   }
 
   /** Remarks that come when the bird is gone are added to its saved record. */
@@ -223,15 +215,18 @@ final class Offers {
     return new Entry(keep.value(), keep.provenance(), at, overruled);
   }
 
-  /** The bander drops the doubted value: the field is asked again, after what else was said. */
+  /**
+   * The bander drops the doubted value: the field is asked again, after what else was said. How the
+   * bird goes was not asked: what was asked before is asked again.
+   */
   Step drop(State state, Question.Keep keep, Instant at) {
     State dropped =
         state
             .withQuestion(Optional.empty())
-            .withOpen(Optional.of(keep.field()))
+            .withOpen(keep.isAboutRelease() ? state.open() : Optional.of(keep.field()))
             .face(f -> f.withoutBig().withMessage("").withKeys(""));
     return TakingBack.withoutConclusions(dropped, keep.field(), at)
-        .then(s -> offer(s, keep.rest(), at));
+        .then(s -> offer(s, keep.without(), at));
   }
 
   /** Offers the mass that settled while a question was open; then says what is asked. */

@@ -243,8 +243,8 @@ final class Orders {
   /** Asks something that is not about a value; a value in question is asked for again after it. */
   private Step ask(State state, Question question) {
     Optional<FieldId> open =
-        state.question().isPresent() && state.question().get() instanceof Question.Keep keep
-            ? Optional.of(keep.field())
+        state.question().isPresent() && state.question().get() instanceof Question.Keep
+            ? Dialogue.askedField(state)
             : state.open();
     State asked = state.withOpen(open).withQuestion(Optional.of(question)).message("");
     return Step.of(asked.face(f -> f.withoutBig().withKeys("")))

@@ -26,6 +26,8 @@ sealed interface Question {
    * @param confirmed the ids of the rules about this value that are already overruled
    * @param elsewhere the answered doubts that are about another field, whose value they stand with
    * @param rest what was said in the same breath and comes after
+   * @param before what was in question when the bird was said to go: offered again where it does
+   *     not go
    */
   record Keep(
       FieldId field,
@@ -34,13 +36,30 @@ sealed interface Question {
       List<Finding> doubts,
       List<String> confirmed,
       List<Finding> elsewhere,
-      List<Offer> rest)
+      List<Offer> rest,
+      List<Offer> before)
       implements Question {
     public Keep {
       elsewhere = List.copyOf(elsewhere);
       doubts = List.copyOf(doubts);
       confirmed = List.copyOf(confirmed);
       rest = List.copyOf(rest);
+      before = List.copyOf(before);
+    }
+
+    /** The same question, behind what was in question when the bird was said to go. */
+    Keep after(List<Offer> asked) {
+      return new Keep(field, value, provenance, doubts, confirmed, elsewhere, rest, asked);
+    }
+
+    /** What is offered where this value is not taken. */
+    List<Offer> without() {
+      return Offers.with(before, rest);
+    }
+
+    /** Whether how the bird goes is in question: that is said while another field is asked. */
+    boolean isAboutRelease() {
+      return field == FieldId.RELEASE;
     }
 
     /** Whether the doubt is about this value, and not about another that it shows up. */
@@ -93,6 +112,11 @@ sealed interface Question {
   record Twice(BandNumber band, Provenance provenance, List<Offer> rest) implements Question {
     public Twice {
       rest = List.copyOf(rest);
+    }
+
+    /** The first reading as an offer. */
+    Offer offered() {
+      return new Offer(FieldId.BAND, new Heard.One(band), provenance);
     }
   }
 

@@ -29,9 +29,9 @@ final class Values {
 
   /** Values that were spoken. */
   Step said(State state, Meaning.Values given, String words, Instant at) {
-    Optional<FieldValue> release = release(given);
-    if (release.isPresent()) {
-      return letGo(state, release.get(), new Provenance(Provenance.Way.SAID, words), at);
+    Optional<FieldValue> gone = gone(given);
+    if (gone.isPresent()) {
+      return letGo(state, gone.get(), new Provenance(Provenance.Way.SAID, words), at);
     }
     if (isOtherQuestion(state)) {
       return prompts.miss(state, "answer affirm or negative first");
@@ -49,7 +49,11 @@ final class Values {
       Optional<FieldId> field = item.field().or(() -> unnamed);
       field.ifPresent(f -> said.add(new Offer(f, item.heard(), provenance)));
     }
-    return inPlace(state, said, at);
+    Optional<Question.Keep> release = Doubts.aboutRelease(state);
+    return given.isCorrection() && release.isPresent()
+        ? offers.offer(
+            state.withQuestion(Optional.empty()), Offers.with(said, release.get().without()), at)
+        : inPlace(state, said, at);
   }
 
   /** Whether something is said without a name for a field that was not understood too often. */
@@ -60,7 +64,7 @@ final class Values {
   }
 
   /** How the bird went, where nothing else was said; the bird comes before any question. */
-  private static Optional<FieldValue> release(Meaning.Values given) {
+  private static Optional<FieldValue> gone(Meaning.Values given) {
     return given.items().size() == 1
             && given.items().get(0).field().filter(FieldId.RELEASE::equals).isPresent()
             && given.items().get(0).heard() instanceof Heard.One one
@@ -70,13 +74,19 @@ final class Values {
 
   /**
    * The bird goes now: an open question is dropped with the value it is about, and the record is
-   * kept with what was taken.
+   * kept with what was taken. Where it is asked whether it really goes so, the open question comes
+   * back if it does not.
    */
   Step letGo(State state, FieldValue how, Provenance provenance, Instant at) {
     Offer gone = new Offer(FieldId.RELEASE, new Heard.One(how), provenance);
-    return state.record().isEmpty()
-        ? Offers.nothingToLetGo(state)
-        : offers.offer(state.withQuestion(Optional.empty()), List.of(gone), at);
+    if (state.record().isEmpty()) {
+      return Offers.nothingToLetGo(state);
+    }
+    Step step = offers.offer(state.withQuestion(Optional.empty()), List.of(gone), at);
+    List<Offer> before = state.question().map(Doubts::raising).orElse(List.of());
+    return Doubts.aboutRelease(step.state())
+        .map(keep -> step.then(s -> Step.of(s.withQuestion(Optional.of(keep.after(before))))))
+        .orElse(step);
   }
 
   /**
@@ -93,6 +103,11 @@ final class Values {
     }
     if (question.get() instanceof Question.Lacking lacking) {
       return kept(offers.offer(Doubts.goneOn(state), given, at), state, lacking);
+    }
+    if (question.get() instanceof Question.Keep keep && keep.isAboutRelease()) {
+      List<Offer> asked = Offers.with(List.of(keep.offered()), keep.rest());
+      List<Offer> all = Offers.with(given, Offers.with(keep.before(), asked));
+      return kept(offers.offer(state, all, at), state, keep);
     }
     if (question.get() instanceof Question.Keep keep) {
       return offers.offer(
@@ -149,8 +164,7 @@ final class Values {
     Optional<Offer> second = given.stream().filter(o -> o.field() == FieldId.BAND).findFirst();
     boolean isBeside = second.isEmpty() && given.stream().noneMatch(o -> o.field() == FieldId.KIND);
     if (isBeside) {
-      Offer first = new Offer(FieldId.BAND, new Heard.One(twice.band()), twice.provenance());
-      List<Offer> all = Offers.with(given, Offers.with(List.of(first), twice.rest()));
+      List<Offer> all = Offers.with(given, Doubts.raising(twice));
       return kept(offers.offer(asked, all, at), asked, twice);
     }
     if (second.isEmpty() || second.get().heard() instanceof Heard.No) {

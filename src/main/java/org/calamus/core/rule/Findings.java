@@ -130,7 +130,8 @@ final class Findings {
         .toList();
   }
 
-  private static Optional<CodeTable> table(RuleCase c, FieldId field) {
+  /** The code table of a field; empty where the form has no such field, or none for it. */
+  static Optional<CodeTable> table(RuleCase c, FieldId field) {
     return c.form().has(field) ? table(c.form().spec(field)) : Optional.empty();
   }
 

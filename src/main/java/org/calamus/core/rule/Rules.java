@@ -27,6 +27,7 @@ public record Rules(Form form, Reference reference, Policy policy) {
               BandSizeRules.all(),
               HistoryRules.all(),
               SessionRules.all(),
+              CostRules.all(),
               AgeRules.all(),
               SexRules.all(),
               HowRules.all(),

@@ -71,6 +71,18 @@ class DoubtsTest {
   }
 
   @Test
+  void aValueThatWasKeptIsNotAskedAboutAgain() {
+    Talk talk = wholeForm().say("wing two nine").say("affirm");
+    List<String> kept = confirmed(talk, FieldId.WING);
+    assertThat(kept).isNotEmpty();
+    talk.say("wing two nine");
+    assertThat(talk.view().question()).isEmpty();
+    assertThat(confirmed(talk, FieldId.WING)).isEqualTo(kept);
+    talk.say("wing three zero");
+    assertThat(talk.view().question()).as("another value is").isPresent();
+  }
+
+  @Test
   void negativeDropsTheValueJustGiven() {
     Talk talk = conflict().say("negative");
     assertThat(talk.field(FieldId.SPECIES)).isEqualTo("-");

@@ -178,6 +178,7 @@ class WholeRecordTest {
   @Test
   void aBirdThatDiedNeedsARemark() {
     Talk talk = talk().say("white breasted nuthatch").say("six zero one").say("bird died");
+    talk.say("affirm");
     assertThat(talk.lastSpoken()).isEqualTo("bird died. missing remarks");
     assertThat(talk.saved()).isZero();
     talk.keys("Cold in the net\n");

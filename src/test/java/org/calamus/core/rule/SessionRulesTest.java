@@ -18,7 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** The rules of times, release, status and kind on both sides of their edges. */
+/** The rules of times, release, status, kind and cost on both sides of their edges. */
 class SessionRulesTest {
 
   private static Edge edge(
@@ -39,6 +39,24 @@ class SessionRulesTest {
         edge("time.bag", ASKS, "", "time 05:30", "time 05:29", "up to 60"),
         edge("release.remark", NOTES, "", "release RELEASED", "release DIED", "remark"),
         edge("release.remark", NOTES, "", "note stiff, release DIED", "release DIED", "remark"),
+        edge("release.cost", ASKS, "", "release ESCAPED", "release DIED", "be reported dead"),
+        edge("release.cost", ASKS, "", "disposition D, release DIED", "release DIED", "reported"),
+        edge("release.cost", ASKS, "", "release EARLY", "disposition W, release DIED", "reported"),
+        edge(
+            "release.cost",
+            ASKS,
+            "",
+            "release DIED !release.cost, disposition W",
+            "release DIED, disposition W",
+            "reported"),
+        edge("disposition.cost", ASKS, "", "disposition W", "disposition D", "reported dead"),
+        edge(
+            "disposition.cost",
+            ASKS,
+            "",
+            "release DIED, disposition D",
+            "release ESCAPED, disposition D",
+            "reported dead"),
         edge(
             "disposition.remark",
             NOTES,
@@ -108,7 +126,7 @@ class SessionRulesTest {
   @Test
   void everyRuleHasAnEdge() {
     Stream<String> tested = Stream.concat(edges().map(Edge::rule), Stream.of("release.held"));
-    assertThat(SessionRules.all().stream().map(Rule::id))
+    assertThat(Stream.of(SessionRules.all(), CostRules.all()).flatMap(List::stream).map(Rule::id))
         .containsExactlyInAnyOrderElementsOf(tested.distinct().toList());
   }
 }
