@@ -41,12 +41,6 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
 
   private static final int LEAST_WORDS_OF_TALK = 4;
 
-  /**
-   * Of the number of a band that was on the bird. Nothing else tells that a digit of it was lost,
-   * as the strings do of the station's own.
-   */
-  private static final double SURE_ENOUGH_FOR_AN_OLD_BAND = 0.85;
-
   /** Leaves out what cannot be said at the station. */
   public Interpreter {
     vocabulary = vocabulary.within(form);
@@ -79,16 +73,13 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       return new Meaning.Unclear("");
     }
     Meaning meaning = meaning(heard.words(), open, lastGiven, expected);
-    boolean isDear = isOldBand(meaning, open);
-    return isDear && heard.lowestConfidence() < SURE_ENOUGH_FOR_AN_OLD_BAND
-        ? new Meaning.Unclear("")
-        : meaning;
+    return isUnsure(meaning, heard, open) ? new Meaning.Unclear("") : meaning;
   }
 
-  private static boolean isOldBand(Meaning meaning, Optional<FieldId> open) {
-    return meaning instanceof Meaning.Values values
-        && values.items().stream()
-            .anyMatch(i -> i.field().or(() -> open).equals(Optional.of(FieldId.OLD_BAND)));
+  private static boolean isUnsure(Meaning meaning, Utterance heard, Optional<FieldId> open) {
+    boolean isSomething =
+        !(meaning instanceof Meaning.Unclear || meaning instanceof Meaning.Chatter);
+    return isSomething && heard.lowestConfidence() < LeastSure.of(meaning, open);
   }
 
   /**

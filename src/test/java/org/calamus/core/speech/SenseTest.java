@@ -142,6 +142,31 @@ class SenseTest {
         .isInstanceOf(Meaning.Values.class);
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      textBlock =
+          """
+          # asked; heard; whether it is taken
+          WING; hatch year 0.7 | female 0.3                   ; false
+          WING; hatch year 0.85 | female 0.15                 ; true
+          AGE ; hatch year 0.7 | second year 0.3              ; true
+          FAT ; add band 0.7 | end session 0.3                ; false
+          FAT ; add band 0.85 | end session 0.15              ; true
+          FAT ; wing seven two 0.7 | wing seven three 0.3     ; false
+          WING; wing seven two 0.7 | wing seven three 0.3     ; true
+          FAT ; negative seven two 0.7 | negative seven three 0.3; true
+          """)
+  void whatIsNoAnswerMustBeSurer(String asked, String hypotheses, boolean isTaken) {
+    Meaning meaning =
+        INTERPRETER.interpret(
+            heard(hypotheses),
+            Optional.of(FieldId.valueOf(asked)),
+            Optional.of(FieldId.WING),
+            Optional.empty());
+    assertThat(!(meaning instanceof Meaning.Unclear)).isEqualTo(isTaken);
+  }
+
   /** A share is exp(score) over the sum of all: the definition of a posterior, no source needed. */
   @Test
   void sharesFollowFromScores() {
