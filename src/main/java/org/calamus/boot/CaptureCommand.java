@@ -10,6 +10,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import org.calamus.adapter.files.MemoFiles;
 import org.calamus.adapter.files.MicrophoneCheckFile;
 import org.calamus.adapter.files.UtteranceFiles;
+import org.calamus.adapter.files.VoicesFile;
 import org.calamus.adapter.lanterna.LanternaScreen;
 import org.calamus.adapter.microphone.MicrophoneSource;
 import org.calamus.adapter.microphone.WavSource;
@@ -32,6 +33,7 @@ import org.calamus.port.Screen;
 import org.calamus.port.SessionWatcher;
 import org.calamus.port.StationSettings;
 import org.calamus.port.StationSettings.InstrumentAt;
+import org.calamus.port.TimbreMemory;
 import org.calamus.port.UtteranceKeeper;
 import org.calamus.port.Voice;
 
@@ -152,9 +154,27 @@ final class CaptureCommand {
           ModelFolder folder = SpeechModel.open(folders, options.model(), station.vocabulary());
           model.set(Optional.of(folder));
           warnOfOwnWords(folders, station);
-          return new VoskEars(folder.path(), sound.get(), clock, settings(folders, folder), keeper);
+          boolean isForgotten =
+              capture.isVoiceForgotten() || station.settings().keeping().isVoiceForgotten();
+          return new VoskEars(
+              folder.path(),
+              sound.get(),
+              clock,
+              settings(folders, folder).learning(!isForgotten),
+              keeper,
+              memory(folders, station));
         },
         clock);
+  }
+
+  /** What is learnt of a voice in recordings says nothing of the bander's through a microphone. */
+  private TimbreMemory memory(Folders folders, Station station) {
+    return capture.recordings().isEmpty()
+        ? new VoicesFile(
+            folders.data(),
+            station.settings().bander(),
+            sentence -> Log.add(List.of(sentence), folders.log()))
+        : TimbreMemory.none();
   }
 
   /** Logs which of the user's own forms sound like others; nobody waits for it. */

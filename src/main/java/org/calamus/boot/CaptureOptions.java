@@ -63,6 +63,11 @@ final class CaptureOptions {
       description = "Keeps what is said at the table, as sound in the data folder, for replay.")
   private boolean isKeeping;
 
+  @Option(
+      names = "--forget-voice",
+      description = "Learns nothing of the bander's voice, and uses nothing learnt before.")
+  private boolean isVoiceForgotten;
+
   List<Path> recordings() {
     return recordings;
   }
@@ -108,6 +113,10 @@ final class CaptureOptions {
             Optional.ofNullable(bander).orElse(written.bander()))
         .withProtocol(protocol)
         .heeding(heed);
+  }
+
+  boolean isVoiceForgotten() {
+    return isVoiceForgotten;
   }
 
   boolean isKeeping() {

@@ -45,7 +45,8 @@ public final class Cepstra {
     return normalised;
   }
 
-  private static double[][] frames(double[] samples) {
+  /** The features of each 10 ms. */
+  public static double[][] frames(double[] samples) {
     int count = (samples.length - WINDOW) / SHIFT + 1;
     double[][] filters = filters();
     double[][] frames = new double[count][];

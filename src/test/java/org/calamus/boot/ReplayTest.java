@@ -34,6 +34,7 @@ import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Utterance;
 import org.calamus.port.Clock;
 import org.calamus.port.KeptUtterances.Kept;
+import org.calamus.port.TimbreMemory;
 import org.calamus.support.Fenwick;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -108,7 +109,8 @@ class ReplayTest {
               new WavSource(speech(recording), WavSource.Pace.FAST),
               CLOCK,
               settings(),
-              keeper)) {
+              keeper,
+              TimbreMemory.none())) {
         ears.listenFor(accounts.grammar("WING").orElseThrow());
         ears.start(events::add);
         heard = next(events);

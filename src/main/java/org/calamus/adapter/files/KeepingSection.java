@@ -7,7 +7,8 @@ import org.calamus.port.KeepUtterances;
 final class KeepingSection {
 
   /** The keys of the station file that are about keeping. */
-  static final Set<String> KEYS = Set.of("keep-utterances", "utterances-megabytes");
+  static final Set<String> KEYS =
+      Set.of("keep-utterances", "utterances-megabytes", "forget-voices");
 
   private static final int MOST_MEGABYTES = 1_000_000;
 
@@ -18,6 +19,7 @@ final class KeepingSection {
     int usual = KeepUtterances.usual().mostMegabytes();
     return new KeepUtterances(
         root.truth("keep-utterances"),
-        root.wholeOr("utterances-megabytes", 1, MOST_MEGABYTES, usual));
+        root.wholeOr("utterances-megabytes", 1, MOST_MEGABYTES, usual),
+        root.truth("forget-voices"));
   }
 }

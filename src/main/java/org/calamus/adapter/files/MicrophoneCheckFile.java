@@ -4,13 +4,9 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -25,8 +21,8 @@ import org.calamus.port.MicrophoneChecks;
 
 /**
  * The file {@code microphone-checks.jsonl} in the data folder: the last check of each microphone, a
- * JSON object (RFC 8259) a line. Written beside, synced and renamed, so that it is never half
- * written. Nobody needs it: where it is deleted, no microphone has been checked.
+ * JSON object (RFC 8259) a line. Nobody needs it: where it is deleted, no microphone has been
+ * checked.
  */
 public final class MicrophoneCheckFile implements MicrophoneChecks {
 
@@ -60,32 +56,14 @@ public final class MicrophoneCheckFile implements MicrophoneChecks {
     kept.removeIf(c -> c.microphone().equals(check.microphone()));
     kept.add(check);
     String text = kept.stream().map(c -> written(c) + "\n").collect(Collectors.joining());
-    Path fresh = file.resolveSibling(NAME + ".part");
     try {
-      Files.createDirectories(file.toAbsolutePath().getParent());
-      write(fresh, text);
-      Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+      FreshFile.write(file, text);
     } catch (IOException e) {
       throw new KeepException(
           "The verdict is not remembered: "
               + file
               + " cannot be written; look after the folder and its free space.",
           e);
-    }
-  }
-
-  private static void write(Path fresh, String text) throws IOException {
-    ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(StandardCharsets.UTF_8));
-    try (FileChannel channel =
-        FileChannel.open(
-            fresh,
-            StandardOpenOption.CREATE,
-            StandardOpenOption.TRUNCATE_EXISTING,
-            StandardOpenOption.WRITE)) {
-      while (bytes.hasRemaining()) {
-        channel.write(bytes);
-      }
-      channel.force(true);
     }
   }
 

@@ -43,6 +43,7 @@ import org.tomlj.TomlTable;
  * pause-after-minutes = 5        # without a bird; 0 where it never pauses by itself
  * keep-utterances = true         # what is said is kept; where left out, it is not
  * utterances-megabytes = 500     # how much of it
+ * forget-voices = true           # nothing is learnt of the banders' voices
  *
  * [[string]]                     # a string of bands on hand
  * size = '1B'

@@ -61,6 +61,7 @@ final class Listening {
   private final Hiss hiss = new Hiss();
   private final RecentSound recent = new RecentSound(RECENT_SAMPLES);
   private final UtteranceKeeper keeper;
+  private final VoiceLearning learning;
 
   /** What the recogniser was fed of this utterance. */
   private final List<short[]> fed = new ArrayList<>();
@@ -81,8 +82,10 @@ final class Listening {
       Clock clock,
       EventSink sink,
       VoskEars.Settings settings,
-      UtteranceKeeper keeper) {
+      UtteranceKeeper keeper,
+      VoiceLearning learning) {
     this.keeper = keeper;
+    this.learning = learning;
     this.decoder = decoder;
     this.door = door;
     this.memo = memo;
@@ -92,6 +95,11 @@ final class Listening {
     this.gate = new SpeechGate((int) settings.trailingSilence().toMillis());
     this.room = new SpeechGate((int) settings.trailingSilence().toMillis());
     this.shutCount = door.shutCount();
+  }
+
+  /** The sound comes through this microphone from now on. */
+  void through(String microphone) {
+    learning.begin(microphone, suppression);
   }
 
   /** Whether somebody is speaking. */
@@ -242,6 +250,7 @@ final class Listening {
           keeper.heard(heard, grammar, sound);
           sink.post(heard);
         });
+    learning.learn(utterance, sound, suppression);
   }
 
   private void forget() {

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -26,6 +27,12 @@ public final class ModelFolder implements AutoCloseable {
   private static final int USUAL_FACTOR = 3;
   private static final Pattern FACTOR =
       Pattern.compile("\\s*--frame-subsampling-factor=(\\d{1,2})\\s*");
+
+  private static final Path FRONT_END = Path.of("conf", "mfcc.conf");
+  private static final Path NORMALISATION = Path.of("am", "global_cmvn.stats");
+
+  /** Hardly any other model has windows of this length. */
+  private static final String OUR_WINDOW = "--frame-length=25.625";
 
   private static final Path WORDS = Path.of("graph", "words.txt");
 
@@ -90,6 +97,32 @@ public final class ModelFolder implements AutoCloseable {
       return Phrases.among(lines.map(line -> line.split(" ")[0]));
     } catch (IOException | UncheckedIOException e) {
       return Phrases.among(Stream.of()); // a model of others
+    }
+  }
+
+  /**
+   * The mean of the features that a model expects before it has heard anything; empty where it is
+   * not one of ours, whose features are known.
+   */
+  static Optional<double[]> expectedBy(Path model) {
+    try {
+      String frontEnd = Files.readString(model.resolve(FRONT_END), StandardCharsets.UTF_8);
+      if (!frontEnd.contains(OUR_WINDOW)) {
+        return Optional.empty();
+      }
+      String[] sums =
+          Files.readString(model.resolve(NORMALISATION), StandardCharsets.UTF_8)
+              .replace("[", " ")
+              .strip()
+              .split("\\s+");
+      double[] means = new double[MelCepstra.COEFFICIENTS];
+      double count = Double.parseDouble(sums[means.length]);
+      for (int i = 0; i < means.length; i++) {
+        means[i] = Double.parseDouble(sums[i]) / count;
+      }
+      return Optional.of(means);
+    } catch (IOException | NumberFormatException | ArrayIndexOutOfBoundsException e) {
+      return Optional.empty(); // a model of others
     }
   }
 

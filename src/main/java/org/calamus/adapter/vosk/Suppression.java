@@ -59,13 +59,20 @@ final class Suppression {
   private final double[] power = new double[BINS];
   private final double[] speech = new double[BINS];
   private final short[] ready = new short[HOP];
+  private final double[] timbre = new double[BINS];
   private int taken;
 
   /** Knows no noise yet. */
   Suppression() {
+    Arrays.fill(timbre, 1);
     for (int i = 0; i < FRAME; i++) {
       window[i] = Math.sin(Math.PI * (i + 0.5) / FRAME);
     }
+  }
+
+  /** Brings what is left of the sound to another timbre from now on. */
+  void tune(TimbreControl control) {
+    System.arraycopy(control.factors(BINS), 0, timbre, 0, BINS);
   }
 
   /** The next block with its noise taken out, {@link #DELAY} samples late. */
@@ -122,7 +129,7 @@ final class Suppression {
           DIRECTED * speech[i] / noisePower[i] + (1 - DIRECTED) * Math.max(0, posterior - 1);
       double gain = gain(Math.max(LEAST_RATIO, prior), posterior);
       speech[i] = gain * gain * power[i];
-      apply(i, Math.max(LEAST_GAIN, gain));
+      apply(i, Math.max(LEAST_GAIN, gain) * timbre[i]);
     }
   }
 

@@ -15,6 +15,7 @@ import org.calamus.port.Clock;
 import org.calamus.port.Ears;
 import org.calamus.port.EventSink;
 import org.calamus.port.Memos;
+import org.calamus.port.TimbreMemory;
 import org.calamus.port.UtteranceKeeper;
 import org.vosk.Model;
 
@@ -37,6 +38,7 @@ public final class VoskEars implements Ears {
   private final Clock clock;
   private final Settings settings;
   private final UtteranceKeeper keeper;
+  private final TimbreMemory memory;
   private final Door door = new Door();
   private final AtomicReference<Optional<Grammar>> wanted = new AtomicReference<>(Optional.empty());
   private final AtomicBoolean isFinishAsked = new AtomicBoolean();
@@ -58,6 +60,7 @@ public final class VoskEars implements Ears {
    *     said just before is on its way through the sound card
    * @param frameMillis the length of the model's output frames in milliseconds: 10 where its frame
    *     subsampling factor is 1, 30 where it is 3; Vosk prints times as if it were always 3
+   * @param isLearning whether the timbre of the voice is learnt
    * @param nativeLog where native errors go instead of on the screen, on Linux and macOS; with it,
    *     the process' standard error goes there for good
    */
@@ -66,6 +69,7 @@ public final class VoskEars implements Ears {
       Duration tail,
       Duration afterRelease,
       int frameMillis,
+      boolean isLearning,
       Optional<Path> nativeLog) {
 
     /** Checks the times. */
@@ -86,17 +90,24 @@ public final class VoskEars implements Ears {
           Duration.ofMillis(200),
           Duration.ofMillis(150),
           10,
+          true,
           Optional.empty());
     }
 
     /** The same, for a model with output frames of another length, in milliseconds. */
     public Settings framesOf(int millis) {
-      return new Settings(trailingSilence, tail, afterRelease, millis, nativeLog);
+      return new Settings(trailingSilence, tail, afterRelease, millis, isLearning, nativeLog);
     }
 
     /** The same, with native errors written to a file. */
     public Settings loggingTo(Path file) {
-      return new Settings(trailingSilence, tail, afterRelease, frameMillis, Optional.of(file));
+      return new Settings(
+          trailingSilence, tail, afterRelease, frameMillis, isLearning, Optional.of(file));
+    }
+
+    /** The same, with the timbre of the voice learnt or not. */
+    public Settings learning(boolean isWanted) {
+      return new Settings(trailingSilence, tail, afterRelease, frameMillis, isWanted, nativeLog);
     }
   }
 
@@ -109,7 +120,7 @@ public final class VoskEars implements Ears {
    * @param settings how to listen
    */
   public VoskEars(Path model, AudioSource source, Clock clock, Settings settings) {
-    this(model, source, clock, settings, UtteranceKeeper.none());
+    this(model, source, clock, settings, UtteranceKeeper.none(), TimbreMemory.none());
   }
 
   /**
@@ -117,10 +128,17 @@ public final class VoskEars implements Ears {
    *
    * @param model as above, as are the others
    * @param keeper gets each utterance before its event is posted
+   * @param memory knows the voice from earlier sessions
    */
   public VoskEars(
-      Path model, AudioSource source, Clock clock, Settings settings, UtteranceKeeper keeper) {
+      Path model,
+      AudioSource source,
+      Clock clock,
+      Settings settings,
+      UtteranceKeeper keeper,
+      TimbreMemory memory) {
     this.keeper = keeper;
+    this.memory = memory;
     this.model = model;
     this.source = source;
     this.clock = clock;
@@ -228,12 +246,18 @@ public final class VoskEars implements Ears {
     try (Model loaded = VoskLibrary.load(model);
         Decoder decoder =
             new Decoder(loaded, ModelFolder.phrasesOf(model), settings.frameMillis())) {
-      listen(new Listening(decoder, door, memo, clock, sink, settings, keeper));
+      VoiceLearning learning = new VoiceLearning(expected(), memory);
+      listen(new Listening(decoder, door, memo, clock, sink, settings, keeper, learning));
+      learning.keep();
     } catch (ModelException e) {
       down(e.getMessage());
     } catch (IOException e) {
       down("The speech model in " + model + " cannot be used; make it anew.");
     }
+  }
+
+  private Optional<double[]> expected() {
+    return settings.isLearning() ? ModelFolder.expectedBy(model) : Optional.empty();
   }
 
   /** Without these two files Vosk would ignore every grammar and listen for anything. */
@@ -246,6 +270,7 @@ public final class VoskEars implements Ears {
     boolean mayGoOn = true;
     while (mayGoOn && !closing.isAsked()) {
       if (opens()) {
+        listening.through(source.name());
         mayGoOn = hearUntilGone(listening);
         listening.end();
       }

@@ -14,6 +14,7 @@ import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
 import org.calamus.port.EventSink;
 import org.calamus.port.Recogniser;
+import org.calamus.port.TimbreMemory;
 import org.calamus.port.UtteranceKeeper;
 import org.vosk.Model;
 
@@ -78,8 +79,9 @@ public final class VoskRecogniser implements Recogniser {
 
   private Listening listening(EventSink sink) {
     MemoTaker noMemo = new MemoTaker(NO_TIME, sink, settings.afterRelease());
+    VoiceLearning noLearning = new VoiceLearning(Optional.empty(), TimbreMemory.none());
     return new Listening(
-        decoder, new Door(), noMemo, NO_TIME, sink, settings, UtteranceKeeper.none());
+        decoder, new Door(), noMemo, NO_TIME, sink, settings, UtteranceKeeper.none(), noLearning);
   }
 
   private static void add(List<Utterance> heard, Event event) {

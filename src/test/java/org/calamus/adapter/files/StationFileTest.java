@@ -53,9 +53,11 @@ class StationFileTest {
   @Test
   void readKeepsNothingThatIsSaidUnlessItIsAskedTo() throws IOException {
     assertThat(read("place = 'Fenwick Marsh'\n").keeping())
-        .isEqualTo(new KeepUtterances(false, 500));
+        .isEqualTo(new KeepUtterances(false, 500, false));
     assertThat(read("keep-utterances = true\nutterances-megabytes = 20\n").keeping())
-        .isEqualTo(new KeepUtterances(true, 20));
+        .isEqualTo(new KeepUtterances(true, 20, false));
+    assertThat(read("forget-voices = true\n").keeping())
+        .isEqualTo(new KeepUtterances(false, 500, true));
   }
 
   @Test
@@ -72,6 +74,7 @@ class StationFileTest {
         "tone-volume = 0",
         "tone-volume = 101",
         "keep-utterances = 'yes'",
+        "forget-voices = 1",
         "utterances-megabytes = 0",
         "utterances-megabytes = 'all'",
         "utterances-megabytes = 2000000"

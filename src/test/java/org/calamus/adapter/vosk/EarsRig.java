@@ -13,6 +13,8 @@ import java.util.concurrent.TimeUnit;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.speech.Grammar;
 import org.calamus.port.AudioSource;
+import org.calamus.port.TimbreMemory;
+import org.calamus.port.UtteranceKeeper;
 
 /** Real ears on a source that a test controls. */
 final class EarsRig implements AutoCloseable {
@@ -35,6 +37,12 @@ final class EarsRig implements AutoCloseable {
 
   EarsRig(Path model, AudioSource source) {
     ears = new VoskEars(model, source, Instant::now, VoskEars.Settings.usual());
+  }
+
+  EarsRig(AudioSource source, VoskEars.Settings settings, TimbreMemory memory) {
+    ears =
+        new VoskEars(
+            TestModel.folder(), source, Instant::now, settings, UtteranceKeeper.none(), memory);
   }
 
   EarsRig start(Grammar grammar) {
