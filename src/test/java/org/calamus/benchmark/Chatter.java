@@ -63,7 +63,13 @@ final class Chatter {
       List<String> prompts =
           RecordedPrompts.prompts(folder).stream().map(p -> p.getFileName().toString()).toList();
       all.addAll(atMoments("prompts", prompts, half));
+      List<String> sentences =
+          RecordedPrompts.sentences(folder).stream().map(p -> p.getFileName().toString()).toList();
+      all.addAll(atMoments("talk", sentences, half));
     }
+    all.addAll(atOneMoment("talk", OtherLanguages.talk(half)));
+    all.addAll(atOneMoment("calls", OtherLanguages.calls(half)));
+    all.addAll(atOneMoment("spelling", OtherLanguages.spelling(half)));
     if (half == Half.REPORTING) {
       all.addAll(atAllMoments("reader", OtherPeople.sentences()));
       all.addAll(atAllMoments("words", OtherPeople.words()));
@@ -95,6 +101,14 @@ final class Chatter {
       mine.add(texts.get(i));
     }
     return atAllMoments(set, mine);
+  }
+
+  private static List<Said> atOneMoment(String set, List<String> texts) {
+    List<Said> all = new ArrayList<>();
+    for (int i = 0; i < texts.size(); i++) {
+      all.add(new Said(set, MOMENTS.get(i % MOMENTS.size()), "", texts.get(i)));
+    }
+    return all;
   }
 
   private static List<Said> atAllMoments(String set, List<String> texts) {

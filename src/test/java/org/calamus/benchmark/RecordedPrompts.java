@@ -42,7 +42,7 @@ final class RecordedPrompts implements Speaker.Mouth {
     for (String letter : LETTERS.split(" ")) {
       files.put(letter, folder.resolve("phonetic/" + letter.charAt(0) + "_p.g722"));
     }
-    for (Path prompt : prompts(folder)) {
+    for (Path prompt : all(folder)) {
       files.put(prompt.getFileName().toString(), prompt);
     }
   }
@@ -53,17 +53,32 @@ final class RecordedPrompts implements Speaker.Mouth {
       return List.of();
     }
     try (Stream<Path> all = Files.list(SOUNDS)) {
-      return all.filter(p -> Files.exists(p.resolve("digits/0.g722"))).sorted().toList();
+      return all.filter(p -> p.getFileName().toString().startsWith("en_"))
+          .filter(p -> Files.exists(p.resolve("digits/0.g722")))
+          .sorted()
+          .toList();
     }
   }
 
   /** Whole prompts: speech that is not meant for the console. */
   static List<Path> prompts(Path folder) throws IOException {
+    return all(folder).stream().filter(RecordedPrompts::isPrompt).limit(48).toList();
+  }
+
+  /** The other prompts that are as long as a sentence. */
+  static List<Path> sentences(Path folder) throws IOException {
+    return all(folder).stream()
+        .filter(p -> !isPrompt(p) && OtherLanguages.isTalk(p.toString()))
+        .toList();
+  }
+
+  private static boolean isPrompt(Path file) {
+    return file.getFileName().toString().startsWith("vm-");
+  }
+
+  private static List<Path> all(Path folder) throws IOException {
     try (Stream<Path> all = Files.list(folder)) {
-      return all.filter(p -> p.getFileName().toString().startsWith("vm-"))
-          .sorted()
-          .limit(48)
-          .toList();
+      return all.filter(p -> p.toString().endsWith(".g722")).sorted().toList();
     }
   }
 

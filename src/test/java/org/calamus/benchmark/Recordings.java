@@ -1,7 +1,10 @@
 package org.calamus.benchmark;
 
+import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import org.calamus.adapter.microphone.WavSource;
 import org.calamus.port.AudioSource;
 
@@ -29,5 +32,16 @@ final class Recordings {
       }
     }
     return Arrays.copyOf(all, length);
+  }
+
+  /** Makes a recording of the recogniser's own kind of a file of any other kind. */
+  static void convert(Path from, Path wav) throws IOException, InterruptedException {
+    List<String> command = new ArrayList<>(List.of("ffmpeg", "-loglevel", "error", "-y"));
+    if (from.toString().endsWith(".g722")) {
+      command.addAll(List.of("-f", "g722"));
+    }
+    command.addAll(List.of("-i", from.toString(), "-ar", "16000", "-ac", "1"));
+    command.addAll(List.of("-c:a", "pcm_s16le", wav.toString()));
+    Speaker.run("", command);
   }
 }

@@ -37,6 +37,7 @@ final class Speakers {
     }
     all.add(new Speaker("other people", Half.REPORTING, "other people", new OtherPeople()));
     for (Half half : Half.values()) {
+      all.addAll(OtherLanguages.speakers(half));
       all.add(new Speaker("sounds", half, "sounds", new Sounds()));
     }
     return all;
