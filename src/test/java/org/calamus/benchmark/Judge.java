@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Utterance;
+import org.calamus.core.speech.Word;
 
 /**
  * Gives what was heard to the dialogue and says what came of it. May be used by several threads.
@@ -52,8 +53,16 @@ final class Judge {
     return Moments.after(said.before()).heardAs(utterance);
   }
 
-  /** The same for words of which it is not known how sure they are; empty is nothing heard. */
-  Verdict of(Said said, String heard) {
+  /**
+   * The same for words of which no more is known, in one utterance that was said clearly.
+   *
+   * @param confidence of each of them, 0 to 1
+   */
+  Verdict of(Said said, List<Word> words, double confidence) {
+    List<Word> heard =
+        words.stream()
+            .map(w -> new Word(w.text(), confidence, w.startMillis(), w.endMillis()))
+            .toList();
     return of(said, heard.isEmpty() ? List.of() : List.of(Utterance.of(heard)));
   }
 }

@@ -3,7 +3,9 @@ package org.calamus.benchmark;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.stream.Stream;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.speech.Word;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -28,7 +30,7 @@ class JudgeTest {
   void ofComparesWhatIsKeptWithWhatWasMeant(String said, String heard, Verdict verdict) {
     Said wing = new Said("wing", Moments.asking(FieldId.WING), said, said);
 
-    assertThat(judge.of(wing, heard)).isEqualTo(verdict);
+    assertThat(judge.of(wing, words(heard), 1)).isEqualTo(verdict);
   }
 
   @ParameterizedTest
@@ -36,7 +38,11 @@ class JudgeTest {
   void ofTakesAnyValueFromChatterForAFault(String heard, Verdict verdict) {
     Said chatter = new Said("sentences", Moments.asking(FieldId.WING), "", "Is it raining?");
 
-    assertThat(judge.of(chatter, heard)).isEqualTo(verdict);
+    assertThat(judge.of(chatter, words(heard), 1)).isEqualTo(verdict);
+  }
+
+  private static List<Word> words(String text) {
+    return Stream.of(text.split(" ")).filter(w -> !w.isEmpty()).map(Word::of).toList();
   }
 
   @ParameterizedTest

@@ -9,6 +9,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.calamus.core.speech.Word;
 
 /** The program's own ears and the peer: the same speech for both. */
 final class Listeners {
@@ -64,8 +65,8 @@ final class Listeners {
     List<Trial> both = new ArrayList<>();
     for (int i = 0; i < trials.size(); i++) {
       Trial trial = trials.get(i);
-      String text = result.words().getOrDefault(names.get(i), "");
-      both.add(trial.with(new Outcome(text, judge.of(trial.said(), text))));
+      List<Word> words = result.words().getOrDefault(names.get(i), List.of());
+      both.add(trial.with(PeerOutcome.of(trial.said(), words, judge)));
     }
     return both;
   }

@@ -38,7 +38,11 @@ final class Peer {
   private static final Path FOLDER = Path.of("/usr/share/pocketsphinx/model/en-us");
   private static final String PROGRAM = "pocketsphinx_batch";
   private static final String GARBAGE = "garbage";
-  private static final Pattern HEARD = Pattern.compile("(.*) ?\\((\\S+) -?\\d+\\)");
+
+  /** A line of its results: sound, channel, start, length, word and how sure it is of the word. */
+  private static final Pattern HEARD =
+      Pattern.compile("(\\S+) \\S+ (\\d+\\.\\d+) (\\d+\\.\\d+) (\\S+) (\\d+\\.\\d+)");
+
   private static final Pattern ANOTHER = Pattern.compile("\\(\\d+\\)$");
   private static final String PHONES =
       "AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V"
@@ -72,11 +76,11 @@ final class Peer {
   /**
    * What it heard.
    *
-   * @param words by the sounds' names
+   * @param words by the sounds' names; none of a sound in which it heard no word
    * @param seconds of its processes, added up
    * @param megabytes the most that one of them took
    */
-  record Result(Map<String, String> words, double seconds, double megabytes) {}
+  record Result(Map<String, List<Word>> words, double seconds, double megabytes) {}
 
   /** Whether it is on this machine. */
   static boolean isThere() {
@@ -111,7 +115,7 @@ final class Peer {
     Map<Grammar, List<String>> byGrammar = new HashMap<>();
     sounds.forEach(
         s -> byGrammar.computeIfAbsent(s.grammar(), g -> new ArrayList<>()).add(s.name()));
-    Map<String, String> words = new TreeMap<>();
+    Map<String, List<Word>> words = new TreeMap<>();
     double seconds = 0;
     double megabytes = 0;
     ExecutorService two = Executors.newFixedThreadPool(2);
@@ -147,12 +151,12 @@ final class Peer {
     command.addAll(List.of("-cepdir", work.toString(), "-ctl", path(name + ".ctl")));
     command.addAll(List.of("-hmm", FOLDER.resolve("en-us").toString()));
     command.addAll(List.of("-lm", path(name + ".lm"), "-dict", path(name + ".dict")));
-    command.addAll(List.of("-hyp", path(name + ".hyp"), "-logfn", path(name + ".log")));
+    command.addAll(List.of("-ctm", path(name + ".ctm"), "-logfn", path(name + ".log")));
     command.addAll(settings.options());
     long began = System.nanoTime();
     double megabytes = run(command);
     double seconds = (System.nanoTime() - began) / 1e9;
-    List<String> heard = Files.readAllLines(Path.of(path(name + ".hyp")));
+    List<String> heard = Files.readAllLines(Path.of(path(name + ".ctm")));
     return new Result(read(heard), seconds, megabytes);
   }
 
@@ -244,23 +248,28 @@ final class Peer {
     return ways;
   }
 
-  /** What it heard, by the sounds' names; its word for all else is ours again. */
-  static Map<String, String> read(List<String> lines) {
-    Map<String, String> words = new TreeMap<>();
+  /**
+   * What it heard, by the sounds' names; its word for all else is ours again, and of a phrase each
+   * word is as sure as the whole.
+   *
+   * @param lines in the format of time-marked conversations (NIST, "ctm")
+   */
+  static Map<String, List<Word>> read(List<String> lines) {
+    Map<String, List<Word>> words = new TreeMap<>();
     for (String line : lines) {
       Matcher matcher = HEARD.matcher(line);
       if (matcher.matches()) {
-        List<String> heard = new ArrayList<>();
-        for (String word : matcher.group(1).strip().split(" ")) {
-          String plain = ANOTHER.matcher(word).replaceAll("");
-          boolean isGarbage = plain.equals(GARBAGE);
-          boolean isRepeated =
-              isGarbage && !heard.isEmpty() && heard.get(heard.size() - 1).equals(Word.UNKNOWN);
-          if (!plain.isEmpty() && !isRepeated) {
-            heard.addAll(isGarbage ? List.of(Word.UNKNOWN) : WordToBuild.parted(plain));
-          }
+        List<Word> heard = words.computeIfAbsent(matcher.group(1), n -> new ArrayList<>());
+        String plain = ANOTHER.matcher(matcher.group(4)).replaceAll("");
+        double confidence = Math.min(1, Double.parseDouble(matcher.group(5)));
+        long start = Math.round(1000 * Double.parseDouble(matcher.group(2)));
+        long end = start + Math.round(1000 * Double.parseDouble(matcher.group(3)));
+        if (!plain.equals(GARBAGE)) {
+          WordToBuild.parted(plain)
+              .forEach(part -> heard.add(new Word(part, confidence, start, end)));
+        } else if (heard.isEmpty() || !heard.get(heard.size() - 1).text().equals(Word.UNKNOWN)) {
+          heard.add(new Word(Word.UNKNOWN, confidence, start, end));
         }
-        words.put(matcher.group(2), String.join(" ", heard));
       }
     }
     return words;

@@ -16,6 +16,8 @@ import java.util.Locale;
  *     never does
  * @param normalisation of the cepstra: {@code live} or {@code batch}
  * @param phrases whether phrases are words to it, as they are to our recogniser
+ * @param doubt what its scores are divided by before it says how sure it is of a word; the less,
+ *     the surer
  */
 record PeerSettings(
     double languageWeight,
@@ -25,7 +27,8 @@ record PeerSettings(
     Garbage garbage,
     int garbageRun,
     String normalisation,
-    Phrasing phrases) {
+    Phrasing phrases,
+    double doubt) {
 
   /** What the word for all else sounds like. */
   enum Garbage {
@@ -49,7 +52,7 @@ record PeerSettings(
 
   /** Its own defaults, and spoken noise as the word for all else. */
   static final PeerSettings DEFAULTS =
-      new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live", Phrasing.APART);
+      new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live", Phrasing.APART, 20);
 
   /** The best on the tuning half, of all settings that the sweep tries. */
   static final PeerSettings SWEPT =
@@ -57,19 +60,28 @@ record PeerSettings(
           .withLanguageWeight(9.1)
           .withInsertion(0.05)
           .withGarbage(Garbage.NONE, 1)
-          .withPhrases(Phrasing.WHOLE_WITH_PAUSES);
+          .withPhrases(Phrasing.WHOLE_WITH_PAUSES)
+          .withDoubt(80);
 
   /** The words behind the class that did it. */
   static final String FOUND_BY = "Recognition sweep limit=1 clean pink20";
 
   PeerSettings withLanguageWeight(double weight) {
     return new PeerSettings(
-        weight, insertion, silence, filler, garbage, garbageRun, normalisation, phrases);
+        weight, insertion, silence, filler, garbage, garbageRun, normalisation, phrases, doubt);
   }
 
   PeerSettings withInsertion(double penalty) {
     return new PeerSettings(
-        languageWeight, penalty, silence, filler, garbage, garbageRun, normalisation, phrases);
+        languageWeight,
+        penalty,
+        silence,
+        filler,
+        garbage,
+        garbageRun,
+        normalisation,
+        phrases,
+        doubt);
   }
 
   PeerSettings withFillers(double silenceProbability, double fillerProbability) {
@@ -81,22 +93,44 @@ record PeerSettings(
         garbage,
         garbageRun,
         normalisation,
-        phrases);
+        phrases,
+        doubt);
   }
 
   PeerSettings withGarbage(Garbage kind, int run) {
     return new PeerSettings(
-        languageWeight, insertion, silence, filler, kind, run, normalisation, phrases);
+        languageWeight, insertion, silence, filler, kind, run, normalisation, phrases, doubt);
   }
 
   PeerSettings withNormalisation(String kind) {
     return new PeerSettings(
-        languageWeight, insertion, silence, filler, garbage, garbageRun, kind, phrases);
+        languageWeight, insertion, silence, filler, garbage, garbageRun, kind, phrases, doubt);
   }
 
   PeerSettings withPhrases(Phrasing kind) {
     return new PeerSettings(
-        languageWeight, insertion, silence, filler, garbage, garbageRun, normalisation, kind);
+        languageWeight,
+        insertion,
+        silence,
+        filler,
+        garbage,
+        garbageRun,
+        normalisation,
+        kind,
+        doubt);
+  }
+
+  PeerSettings withDoubt(double scale) {
+    return new PeerSettings(
+        languageWeight,
+        insertion,
+        silence,
+        filler,
+        garbage,
+        garbageRun,
+        normalisation,
+        phrases,
+        scale);
   }
 
   /** As options of the program. */
@@ -115,7 +149,9 @@ record PeerSettings(
         "-fillprob",
         number(filler),
         "-cmn",
-        normalisation);
+        normalisation,
+        "-ascale",
+        number(doubt));
   }
 
   private static String number(double value) {

@@ -52,6 +52,9 @@ final class Recognition {
     if (words.remove("sweep")) {
       words.add("tuning");
       new Recognition(Wish.parse(words), System.out).sweep();
+    } else if (words.remove("limits")) {
+      words.add("tuning");
+      new Recognition(Wish.parse(words), System.out).limits();
     } else {
       new Recognition(Wish.parse(words), System.out).measure();
     }
@@ -106,7 +109,8 @@ final class Recognition {
       return Optional.empty();
     }
     out.printf("peer: PocketSphinx, %s%n", PeerSettings.SWEPT);
-    out.printf("found by: %s%n%n", PeerSettings.FOUND_BY);
+    out.printf("found by: %s%n", PeerSettings.FOUND_BY);
+    out.printf("it must be so sure: %s; found by: %s%n%n", PeerLimits.SWEPT, PeerLimits.FOUND_BY);
     return Optional.of(new Peer(WORK.resolve("peer")));
   }
 
@@ -134,6 +138,21 @@ final class Recognition {
                   .filter(t -> t.said().isChatter() && t.ours().verdict() == Verdict.WRONG)
                   .count();
       new Sweep(settings -> listeners.hear(peer, settings, trials), taken, out).run();
+    }
+    peer.forget();
+  }
+
+  /** Looks for the limits of confidence that suit the peer best; always on the tuning half. */
+  private void limits() throws IOException, InterruptedException {
+    Peer peer = new Peer(WORK.resolve("limits"));
+    List<Trial> trials = new ArrayList<>();
+    try (ModelFolder model = model(WORK.resolve("model"))) {
+      Listeners listeners = listeners(model, Optional.of(peer));
+      for (Condition condition : wish.conditions()) {
+        trials.addAll(listeners.hear(condition, said(condition)));
+      }
+      new LimitSweep(settings -> listeners.hear(peer, settings, trials), out)
+          .run(PeerSettings.SWEPT);
     }
     peer.forget();
   }
@@ -190,7 +209,7 @@ final class Recognition {
     boolean isRight =
         Accuracy.words(trial.ours().heard()).equals(Accuracy.words(trial.said().words()));
     if (wish.showsErrors() && !(isRight && trial.ours().verdict() == Verdict.RIGHT)) {
-      String peer = trial.peer().map(p -> ", by the peer " + p.heard()).orElse("");
+      String peer = trial.peer().map(p -> ", by the peer " + p.sure().heard()).orElse("");
       out.println(
           trial.condition().name()
               + (" " + trial.speaker().name())

@@ -109,7 +109,7 @@ final class Sweep {
     Accuracy speech = new Accuracy();
     List<Verdict> chatter = new ArrayList<>();
     for (Trial trial : peer.hear(settings)) {
-      Outcome heard = trial.peer().orElseThrow();
+      Outcome heard = trial.peer().orElseThrow().sure();
       if (trial.said().isChatter()) {
         chatter.add(heard.verdict());
       } else {

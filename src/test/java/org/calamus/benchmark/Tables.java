@@ -9,7 +9,10 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.Predicate;
 
-/** Prints what came of many utterances, of ours beside the peer's where it listened. */
+/**
+ * Prints what came of many utterances, of ours beside the peer's where it listened: once with words
+ * believed of which it is sure enough, and once with all its words believed.
+ */
 final class Tables {
 
   private static final String TOGETHER = "together";
@@ -22,26 +25,33 @@ final class Tables {
   }
 
   /** The sums of the two listeners. */
-  private record Pair(Accuracy ours, Accuracy peer) {
+  private record Pair(Accuracy ours, Accuracy peer, Accuracy believed) {
     private Pair() {
-      this(new Accuracy(), new Accuracy());
+      this(new Accuracy(), new Accuracy(), new Accuracy());
     }
 
     private void add(Trial trial) {
-      ours.add(trial.said().words(), trial.ours());
-      trial.peer().ifPresent(p -> peer.add(trial.said().words(), p));
+      String said = trial.said().words();
+      ours.add(said, trial.ours());
+      trial.peer().ifPresent(p -> peer.add(said, p.with(PeerLimits.SWEPT)));
+      trial.peer().ifPresent(p -> believed.add(said, p.sure()));
+    }
+
+    private boolean hasPeer() {
+      return peer.utterances() > 0;
+    }
+
+    private String ahead() {
+      return hasPeer() ? ahead(ours, peer) : "";
     }
 
     /** Who has more right values; with a star where it is hardly chance. */
-    private String ahead() {
-      if (peer.utterances() == 0) {
-        return "";
-      }
+    private static String ahead(Accuracy ours, Accuracy other) {
       int one = ours.of(Verdict.RIGHT);
-      int other = peer.of(Verdict.RIGHT);
+      int two = other.of(Verdict.RIGHT);
       boolean isSure =
-          Wilson.of(one, ours.utterances()).isApartFrom(Wilson.of(other, peer.utterances()));
-      return (one > other ? "ours" : one < other ? "PEER" : "=") + (isSure ? " *" : "");
+          Wilson.of(one, ours.utterances()).isApartFrom(Wilson.of(two, other.utterances()));
+      return (one > two ? "ours" : one < two ? "PEER" : "=") + (isSure ? " *" : "");
     }
   }
 
@@ -58,26 +68,41 @@ final class Tables {
     if (rows.isEmpty()) {
       return;
     }
-    boolean hasPeer = all.peer.utterances() > 0;
-    String head =
+    String words = String.format(Locale.ROOT, "%6s %7s", "WER %", "words %");
+    String values = String.format(Locale.ROOT, " %5s %5s %5s", "value", "again", "wrong");
+    String peer = " |" + words + values + " ahead  | believed" + values + " ahead";
+    out.printf("%n%-28s %5s %s%s%n", title, "said", words + values, all.hasPeer() ? peer : "");
+    rows.forEach(this::row);
+    row(TOGETHER, all);
+  }
+
+  private void row(String name, Pair pair) {
+    String ours = words(pair.ours) + values(pair.ours);
+    String peer =
         String.format(
-            Locale.ROOT, "%6s %7s %6s %6s %6s", "WER %", "words %", "value", "again", "wrong");
-    out.printf("%n%-34s %5s %s%s%n", title, "said", head, hasPeer ? " |" + head + " ahead" : "");
-    rows.forEach((name, pair) -> row(name, pair, hasPeer));
-    row(TOGETHER, all, hasPeer);
+            Locale.ROOT,
+            " |%s%s %-6s |         %s %s",
+            words(pair.peer),
+            values(pair.peer),
+            pair.ahead(),
+            values(pair.believed),
+            Pair.ahead(pair.ours, pair.believed));
+    String shown = pair.hasPeer() ? peer : "";
+    out.printf("%-28s %5d %s%s%n", name, pair.ours.utterances(), ours, shown);
   }
 
-  private void row(String name, Pair pair, boolean hasPeer) {
-    String peer = hasPeer ? " |" + figures(pair.peer) + " " + pair.ahead() : "";
-    out.printf("%-34s %5d %s%s%n", name, pair.ours.utterances(), figures(pair.ours), peer);
-  }
-
-  private static String figures(Accuracy sum) {
+  private static String words(Accuracy sum) {
     return String.format(
         Locale.ROOT,
-        "%6.1f %7.1f %6d %6d %6d",
+        "%6.1f %7.1f",
         sum.wordErrorRate(),
-        100.0 * sum.wholeRight() / Math.max(1, sum.utterances()),
+        100.0 * sum.wholeRight() / Math.max(1, sum.utterances()));
+  }
+
+  private static String values(Accuracy sum) {
+    return String.format(
+        Locale.ROOT,
+        " %5d %5d %5d",
         sum.of(Verdict.RIGHT),
         sum.of(Verdict.AGAIN),
         sum.of(Verdict.WRONG));
@@ -142,11 +167,18 @@ final class Tables {
 
   private void line(String name, Pair pair, Function<Accuracy, Integer> count) {
     String peer =
-        pair.peer.utterances() == 0
-            ? ""
-            : "   peer " + Wilson.text(count.apply(pair.peer), pair.peer.utterances());
-    String ours = Wilson.text(count.apply(pair.ours), pair.ours.utterances());
-    out.printf("  %-24s ours %-18s%s%n", name, ours, peer);
+        pair.hasPeer()
+            ? String.format(
+                Locale.ROOT,
+                "   peer %-18s   believed %s",
+                range(count, pair.peer),
+                range(count, pair.believed))
+            : "";
+    out.printf("  %-24s ours %-18s%s%n", name, range(count, pair.ours), peer);
+  }
+
+  private static String range(Function<Accuracy, Integer> count, Accuracy sum) {
+    return Wilson.text(count.apply(sum), sum.utterances());
   }
 
   /** What one listener made of sound that is not meant for the console. */
@@ -165,9 +197,13 @@ final class Tables {
       return !text.equals("|") && !text.equals("[unk]");
     }
 
-    private String figures(double minutes) {
+    private String counts(double minutes) {
       return String.format(
-          Locale.ROOT, "%6d %6d %6d %9.2f", words, asked, taken, taken / Math.max(1e-9, minutes));
+          Locale.ROOT, " %5d %5d %8.2f", asked, taken, taken / Math.max(1e-9, minutes));
+    }
+
+    private String ahead(Chatter other) {
+      return taken < other.taken ? "ours" : taken > other.taken ? "PEER" : "=";
     }
   }
 
@@ -183,9 +219,10 @@ final class Tables {
       return;
     }
     boolean hasPeer = trials.stream().anyMatch(t -> t.peer().isPresent());
-    String head =
-        String.format(Locale.ROOT, "%6s %6s %6s %9s", "words", "asked", "taken", "a minute");
-    out.printf("%n%-34s %7s %s%s%n", title, "minutes", head, hasPeer ? " |" + head + " ahead" : "");
+    String counts = String.format(Locale.ROOT, " %5s %5s %8s", "asked", "taken", "a minute");
+    String head = String.format(Locale.ROOT, "%6s", "words") + counts;
+    String peer = " |" + head + " ahead | believed" + counts + " ahead";
+    out.printf("%n%-28s %7s %s%s%n", title, "minutes", head, hasPeer ? peer : "");
     rows.forEach((name, row) -> chatter(name, row, hasPeer));
     chatter(TOGETHER, trials.stream().filter(t -> t.said().isChatter()).toList(), hasPeer);
   }
@@ -193,19 +230,30 @@ final class Tables {
   private void chatter(String name, List<Trial> row, boolean hasPeer) {
     Chatter ours = new Chatter();
     Chatter peer = new Chatter();
+    Chatter believed = new Chatter();
     double minutes = 0;
     for (Trial trial : row) {
       minutes += trial.seconds() / 60;
       ours.add(trial.ours());
-      trial.peer().ifPresent(peer::add);
+      trial.peer().ifPresent(p -> peer.add(p.with(PeerLimits.SWEPT)));
+      trial.peer().ifPresent(p -> believed.add(p.sure()));
     }
-    String ahead = ours.taken < peer.taken ? "ours" : ours.taken > peer.taken ? "PEER" : "=";
+    String other =
+        String.format(
+            Locale.ROOT,
+            " |%6d%s %-5s |         %s %s",
+            peer.words,
+            peer.counts(minutes),
+            ours.ahead(peer),
+            believed.counts(minutes),
+            ours.ahead(believed));
     out.printf(
         Locale.ROOT,
-        "%-34s %7.1f %s%s%n",
+        "%-28s %7.1f %6d%s%s%n",
         name,
         minutes,
-        ours.figures(minutes),
-        hasPeer ? " |" + peer.figures(minutes) + " " + ahead : "");
+        ours.words,
+        ours.counts(minutes),
+        hasPeer ? other : "");
   }
 }

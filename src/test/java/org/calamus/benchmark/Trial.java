@@ -18,10 +18,10 @@ record Trial(
     Said said,
     double seconds,
     Outcome ours,
-    Optional<Outcome> peer) {
+    Optional<PeerOutcome> peer) {
 
   /** The same, heard by the peer as well. */
-  Trial with(Outcome heardByPeer) {
+  Trial with(PeerOutcome heardByPeer) {
     return new Trial(speaker, condition, said, seconds, ours, Optional.of(heardByPeer));
   }
 }
