@@ -9,7 +9,7 @@ package org.calamus.benchmark;
 record PeerLimits(double least, double leastAlone) {
 
   /** The best on the tuning half, of all that {@link LimitSweep} tries. */
-  static final PeerLimits SWEPT = new PeerLimits(0.5, 0.8);
+  static final PeerLimits SWEPT = new PeerLimits(0.2, 0.45);
 
   /** The words behind the class that did it. */
   static final String FOUND_BY = "Recognition limits limit=2 clean pink20 pink15 white20 babble20";

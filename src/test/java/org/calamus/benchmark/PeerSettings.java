@@ -61,7 +61,7 @@ record PeerSettings(
           .withInsertion(0.05)
           .withGarbage(Garbage.NONE, 1)
           .withPhrases(Phrasing.WHOLE_WITH_PAUSES)
-          .withDoubt(80);
+          .withDoubt(40);
 
   /** The words behind the class that did it. */
   static final String FOUND_BY = "Recognition sweep limit=1 clean pink20";
