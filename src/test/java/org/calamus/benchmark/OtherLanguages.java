@@ -38,6 +38,11 @@ final class OtherLanguages implements Speaker.Mouth {
   /** A prompt of two seconds is a sentence or part of one; a shorter one is a word or two. */
   private static final double LEAST_TALK_SECONDS = 2;
 
+  private static final int LEAST_BYTES = 200;
+
+  /** A file of asterisk-prompt-es-co that ffmpeg cannot read. */
+  private static final String UNREADABLE = "/es/vm-first.gsm";
+
   /** Bytes a second by the ending of a file. */
   private static final Map<String, Double> RATES =
       Map.of("g722", 8_000.0, "gsm", 1_650.0, "wav", 16_000.0);
@@ -94,10 +99,17 @@ final class OtherLanguages implements Speaker.Mouth {
     return Path.of(file).toFile().length() / RATES.get(ending) >= LEAST_TALK_SECONDS;
   }
 
+  /** There are beeps among the prompts, and files with no sound in them. */
+  private static boolean isSpeech(String file) {
+    return !file.matches(".*/beep\\w*\\..*")
+        && !file.endsWith(UNREADABLE)
+        && Path.of(file).toFile().length() > LEAST_BYTES;
+  }
+
   private static List<String> promptFiles(Half half) throws IOException {
     List<String> all = new ArrayList<>();
     for (Path folder : prompts(half)) {
-      all.addAll(files(folder).stream().filter(f -> !f.matches(".*/beep\\w*\\..*")).toList());
+      files(folder).stream().filter(OtherLanguages::isSpeech).forEach(all::add);
     }
     return all;
   }
