@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.UnaryOperator;
 import org.calamus.adapter.files.MicrophoneCheckFile;
-import org.calamus.adapter.files.VoicesFile;
 import org.calamus.adapter.microphone.MeteredSource;
 import org.calamus.adapter.microphone.MicrophoneSource;
 import org.calamus.adapter.microphone.WavSource;
@@ -22,8 +21,6 @@ import org.calamus.port.AudioSource;
 import org.calamus.port.Clock;
 import org.calamus.port.Ears;
 import org.calamus.port.MicrophoneChecks;
-import org.calamus.port.TimbreMemory;
-import org.calamus.port.UtteranceKeeper;
 
 /**
  * Tries the microphone at its place: its noise, then words that are shown one after the other. The
@@ -64,23 +61,17 @@ final class MicrophoneCommand {
     try (ModelFolder model = SpeechModel.open(folders, options.model(), station.vocabulary())) {
       out.println("Listening to the place: say nothing for three seconds.");
       VoskEars.Settings how =
-          VoskEars.Settings.usual().framesOf(model.frameMillis()).loggingTo(folders.log());
-      how = how.learning(!station.settings().keeping().isVoiceForgotten());
-      try (Ears made =
-          new VoskEars(
-              model.path(), sound, clock, how, UtteranceKeeper.none(), memory(folders, station))) {
+          VoskEars.Settings.usual()
+              .framesOf(model.frameMillis())
+              .loggingTo(folders.log())
+              .learning(false); // it judges the microphone, by what anybody's voice would find
+      try (Ears made = new VoskEars(model.path(), sound, clock, how)) {
         ears.set(Optional.of(made));
         made.start(trial::hear);
         trial.await();
       }
     }
     return verdict(trial, sound.levels(), new MicrophoneCheckFile(folders.data()));
-  }
-
-  private TimbreMemory memory(Folders folders, Station station) {
-    return recording.isPresent()
-        ? TimbreMemory.none()
-        : new VoicesFile(folders.data(), station.settings().bander(), out::println);
   }
 
   private static void listen(Optional<Ears> ears, Grammar grammar) {
