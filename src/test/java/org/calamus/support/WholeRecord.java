@@ -8,11 +8,14 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.calamus.adapter.files.FormFile;
 import org.calamus.adapter.files.TableFiles;
+import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Setup;
 import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.Form;
+import org.calamus.core.record.BandNumber;
 import org.calamus.core.rule.BandString;
+import org.calamus.core.rule.Known;
 import org.calamus.core.rule.Policy;
 import org.calamus.core.rule.Rules;
 import org.calamus.core.speech.Grammars;
@@ -43,6 +46,19 @@ public final class WholeRecord {
         new Grammars(Fenwick.vocabulary().within(form)),
         new Setup.Station("Fenwick Marsh", "QX", ZoneId.of("UTC")),
         Map.of());
+  }
+
+  /** A session over the form that has begun, of a station that was issued a hundred bands. */
+  public static Talk talk() {
+    BandNumber first = BandNumber.parse("2841-55601").orElseThrow();
+    BandNumber last = BandNumber.parse("2841-55700").orElseThrow();
+    return talk(List.of(new BandString("1B", first, last)));
+  }
+
+  /** The same, of a station that was issued other strings. */
+  public static Talk talk(List<BandString> strings) {
+    Talk talk = new Talk(setup(CodeSet.LABORATORY, strings), Known.of(strings, List.of()));
+    return talk.event(new Event.Started(talk.now(), Optional.empty()));
   }
 
   private static CodeTable table(String key, CodeSet set) {

@@ -78,27 +78,27 @@ final class Doubts {
         .toList();
   }
 
-  /** The question how the bird goes, where that is open. */
-  static Optional<Question.Keep> aboutRelease(State state) {
+  /** The question whether a doubted value is kept, where that is open. */
+  static Optional<Question.Keep> open(State state) {
     return state
         .question()
-        .flatMap(q -> q instanceof Question.Keep keep ? Optional.of(keep) : Optional.empty())
-        .filter(Question.Keep::isAboutRelease);
+        .flatMap(q -> q instanceof Question.Keep keep ? Optional.of(keep) : Optional.empty());
+  }
+
+  /** The question how the bird goes, where that is open. */
+  static Optional<Question.Keep> aboutRelease(State state) {
+    return open(state).filter(Question.Keep::isAboutRelease);
   }
 
   /** What an open question is about, as offers that raise it again. */
   static List<Offer> raising(Question question) {
     if (question instanceof Question.Keep keep) {
-      return keep.isAboutRelease()
-          ? keep.before()
-          : Offers.with(List.of(keep.offered()), keep.rest());
+      return keep.isAboutRelease() ? keep.before() : keep.again();
     }
     if (question instanceof Question.Skipped skipped) {
       return BandQuestions.skippedTo(skipped, List.of());
     }
-    return question instanceof Question.Twice twice
-        ? Offers.with(List.of(twice.offered()), twice.rest())
-        : BandQuestions.rest(question);
+    return question instanceof Question.Twice twice ? twice.again() : BandQuestions.rest(question);
   }
 
   Step ask(State state, Question.Keep keep, List<String> told) {

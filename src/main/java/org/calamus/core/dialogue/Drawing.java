@@ -55,7 +55,7 @@ final class Drawing {
 
   /** The amount in question, or else the one that was taken. */
   private static Optional<BigDecimal> amount(State state, CaptureRecord record, FieldId field) {
-    return keep(state)
+    return Doubts.open(state)
         .filter(keep -> keep.field() == field)
         .flatMap(
             keep ->
@@ -66,15 +66,9 @@ final class Drawing {
   }
 
   private static Optional<FieldId> inWork(State state) {
-    return keep(state)
+    return Doubts.open(state)
         .map(Question.Keep::field)
         .or(() -> last(state.changes()).filter(Change.Given.class::isInstance).map(Change::field));
-  }
-
-  private static Optional<Question.Keep> keep(State state) {
-    return state
-        .question()
-        .flatMap(q -> q instanceof Question.Keep keep ? Optional.of(keep) : Optional.empty());
   }
 
   private static Optional<Change> last(List<Change> changes) {

@@ -71,6 +71,11 @@ sealed interface Question {
     Offer offered() {
       return new Offer(field, new Heard.One(value), provenance);
     }
+
+    /** What raises the question again: the value, and what was said behind it. */
+    List<Offer> again() {
+      return Offers.with(List.of(offered()), rest);
+    }
   }
 
   /**
@@ -114,9 +119,10 @@ sealed interface Question {
       rest = List.copyOf(rest);
     }
 
-    /** The first reading as an offer. */
-    Offer offered() {
-      return new Offer(FieldId.BAND, new Heard.One(band), provenance);
+    /** What raises the question again: the first reading, and what was said behind it. */
+    List<Offer> again() {
+      Offer first = new Offer(FieldId.BAND, new Heard.One(band), provenance);
+      return Offers.with(List.of(first), rest);
     }
   }
 

@@ -105,8 +105,7 @@ final class Values {
       return kept(offers.offer(Doubts.goneOn(state), given, at), state, lacking);
     }
     if (question.get() instanceof Question.Keep keep && keep.isAboutRelease()) {
-      List<Offer> asked = Offers.with(List.of(keep.offered()), keep.rest());
-      List<Offer> all = Offers.with(given, Offers.with(keep.before(), asked));
+      List<Offer> all = Offers.with(given, Offers.with(keep.before(), keep.again()));
       return kept(offers.offer(state, all, at), state, keep);
     }
     if (question.get() instanceof Question.Keep keep) {
@@ -164,7 +163,7 @@ final class Values {
     Optional<Offer> second = given.stream().filter(o -> o.field() == FieldId.BAND).findFirst();
     boolean isBeside = second.isEmpty() && given.stream().noneMatch(o -> o.field() == FieldId.KIND);
     if (isBeside) {
-      List<Offer> all = Offers.with(given, Doubts.raising(twice));
+      List<Offer> all = Offers.with(given, twice.again());
       return kept(offers.offer(asked, all, at), asked, twice);
     }
     if (second.isEmpty() || second.get().heard() instanceof Heard.No) {
@@ -195,7 +194,7 @@ final class Values {
   private static List<Offer> behind(Question.Keep keep, List<Offer> given) {
     FieldId other = keep.doubts().get(0).field();
     boolean isOther = !keep.isAboutValue() && given.stream().anyMatch(o -> o.field() == other);
-    return isOther ? Offers.with(List.of(keep.offered()), keep.rest()) : keep.rest();
+    return isOther ? keep.again() : keep.rest();
   }
 
   private static boolean isBand(Offer offer) {

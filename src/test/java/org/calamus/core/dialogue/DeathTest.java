@@ -7,12 +7,9 @@ import java.util.Locale;
 import java.util.Optional;
 import org.calamus.core.form.CodeSet;
 import org.calamus.core.form.FieldSpec;
-import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.Provenance;
-import org.calamus.core.rule.BandString;
-import org.calamus.core.rule.Known;
 import org.calamus.support.Talk;
 import org.calamus.support.WholeRecord;
 import org.junit.jupiter.api.Test;
@@ -28,16 +25,7 @@ class DeathTest {
 
   /** The wing is asked of a bird that has its band. */
   private static Talk talk() {
-    List<BandString> strings =
-        List.of(
-            new BandString(
-                "1B",
-                BandNumber.parse("2841-55601").orElseThrow(),
-                BandNumber.parse("2841-55700").orElseThrow()));
-    Talk talk =
-        new Talk(WholeRecord.setup(CodeSet.LABORATORY, strings), Known.of(strings, List.of()));
-    talk.event(new Event.Started(talk.now(), Optional.empty()));
-    return talk.say("white breasted nuthatch").say("six zero one").say("wing");
+    return WholeRecord.talk().say("white breasted nuthatch").say("six zero one").say("wing");
   }
 
   /** Opens a field by its number in the keypad's menu and strikes a value. */

@@ -4,11 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Optional;
-import org.calamus.core.form.CodeSet;
-import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.Entry;
 import org.calamus.core.record.FieldId;
-import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Utterance;
 import org.calamus.support.Fenwick;
@@ -27,16 +24,7 @@ class DoubtsTest {
   }
 
   private static Talk wholeForm() {
-    List<BandString> strings =
-        List.of(
-            new BandString(
-                "1B",
-                BandNumber.parse("2841-55601").orElseThrow(),
-                BandNumber.parse("2841-55700").orElseThrow()));
-    Talk talk =
-        new Talk(WholeRecord.setup(CodeSet.LABORATORY, strings), Known.of(strings, List.of()));
-    return talk.event(new Event.Started(talk.now(), Optional.empty()))
-        .say("white breasted nuthatch");
+    return WholeRecord.talk().say("white breasted nuthatch");
   }
 
   private static List<String> confirmed(Talk talk, FieldId field) {

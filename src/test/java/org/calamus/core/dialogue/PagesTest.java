@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.calamus.core.form.CodeSet;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
@@ -375,9 +374,7 @@ class PagesTest {
         List.of(
             new BandString("1B", band, band),
             new BandString("1B", band.successor(), band.lastOfString()));
-    Talk talk =
-        new Talk(WholeRecord.setup(CodeSet.LABORATORY, strings), Known.of(strings, List.of()));
-    talk.event(new Event.Started(talk.now(), Optional.empty()));
+    Talk talk = WholeRecord.talk(strings);
     talk.keys("7270\n601\n1\n+070\n++").keys("+72");
     assertThat(rows(talk))
         .contains("Used up: 1")

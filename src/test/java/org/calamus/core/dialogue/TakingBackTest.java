@@ -2,13 +2,9 @@ package org.calamus.core.dialogue;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
 import java.util.Optional;
-import org.calamus.core.form.CodeSet;
-import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.FieldId;
-import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Known;
 import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
@@ -28,16 +24,8 @@ class TakingBackTest {
         .say("male");
   }
 
-  private static BandNumber band(String text) {
-    return BandNumber.parse(text).orElseThrow();
-  }
-
   private static Talk withStrings() {
-    List<BandString> strings =
-        List.of(new BandString("1B", band("2841-55601"), band("2841-55700")));
-    Talk talk =
-        new Talk(WholeRecord.setup(CodeSet.LABORATORY, strings), Known.of(strings, List.of()));
-    return talk.event(new Event.Started(talk.now(), Optional.empty()));
+    return WholeRecord.talk();
   }
 
   @Test

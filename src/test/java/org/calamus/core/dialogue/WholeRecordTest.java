@@ -34,9 +34,7 @@ class WholeRecordTest {
   }
 
   private static Talk talk() {
-    Talk talk =
-        new Talk(WholeRecord.setup(CodeSet.LABORATORY, STRINGS), Known.of(STRINGS, List.of()));
-    return talk.event(new Event.Started(talk.now(), Optional.empty()));
+    return WholeRecord.talk(STRINGS);
   }
 
   /** A nuthatch with band 2841-55601 is in the records. */
