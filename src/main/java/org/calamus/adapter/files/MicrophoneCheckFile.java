@@ -4,16 +4,12 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.calamus.core.hearing.MicrophoneCheck;
 import org.calamus.core.hearing.MicrophoneVerdict;
 import org.calamus.core.hearing.PastChecks;
@@ -42,12 +38,8 @@ public final class MicrophoneCheckFile implements MicrophoneChecks {
 
   @Override
   public PastChecks past() {
-    try (Stream<String> lines = Files.lines(file, StandardCharsets.UTF_8)) {
-      return new PastChecks(lines.flatMap(l -> read(l).stream()).toList());
-    } catch (IOException | java.io.UncheckedIOException e) {
-      // as long as it cannot be read no check is known of; the next one says what is wrong with it
-      return new PastChecks(List.of());
-    }
+    // as long as it cannot be read no check is known of; the next one says what is wrong with it
+    return new PastChecks(LineFile.read(file, MicrophoneCheckFile::read));
   }
 
   @Override
@@ -55,9 +47,8 @@ public final class MicrophoneCheckFile implements MicrophoneChecks {
     List<MicrophoneCheck> kept = new ArrayList<>(past().checks());
     kept.removeIf(c -> c.microphone().equals(check.microphone()));
     kept.add(check);
-    String text = kept.stream().map(c -> written(c) + "\n").collect(Collectors.joining());
     try {
-      FreshFile.write(file, text);
+      LineFile.write(file, kept, MicrophoneCheckFile::written);
     } catch (IOException e) {
       throw new KeepException(
           "The verdict is not remembered: "

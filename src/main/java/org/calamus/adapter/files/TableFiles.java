@@ -97,8 +97,10 @@ public final class TableFiles implements Tables {
   }
 
   /** A station's own table that does not know of costs must not take the questions away. */
-  private static Map<String, String> costs(String name, TabTable rows) {
-    return CodeRows.hasCosts(rows) || !TextSource.isOurs(RESOURCES, name + ".tsv")
+  private Map<String, String> costs(String name, TabTable rows) {
+    String file = name + ".tsv";
+    boolean hidesOurs = TextSource.isOwn(folder, file) && TextSource.isOurs(RESOURCES, file);
+    return CodeRows.hasCosts(rows) || !hidesOurs
         ? CodeRows.costs(rows)
         : CodeRows.costs(TabTable.read(Optional.empty(), name, CodeRows.SHAPE, new ArrayList<>()));
   }

@@ -5,16 +5,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.calamus.core.hearing.Timbre;
 import org.calamus.port.TimbreMemory;
 
@@ -64,8 +59,7 @@ public final class VoicesFile implements TimbreMemory {
     kept.removeIf(l -> isOf(l, microphone));
     kept.add(new Line(bander, microphone, timbre));
     try {
-      FreshFile.write(
-          file, kept.stream().map(l -> written(l) + "\n").collect(Collectors.joining()));
+      LineFile.write(file, kept, VoicesFile::written);
     } catch (IOException e) {
       if (!isTold) {
         isTold = true;
@@ -78,11 +72,7 @@ public final class VoicesFile implements TimbreMemory {
   }
 
   private List<Line> lines() {
-    try (Stream<String> lines = Files.lines(file, StandardCharsets.UTF_8)) {
-      return lines.flatMap(l -> read(l).stream()).toList();
-    } catch (IOException | UncheckedIOException e) {
-      return List.of(); // no voice is known
-    }
+    return LineFile.read(file, VoicesFile::read);
   }
 
   private static String written(Line line) {

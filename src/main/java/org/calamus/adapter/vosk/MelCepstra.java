@@ -3,6 +3,7 @@ package org.calamus.adapter.vosk;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.calamus.port.AudioSource;
 
 /**
  * The features from which the recogniser tells sounds: mel cepstra (S. Davis and P. Mermelstein,
@@ -17,7 +18,6 @@ final class MelCepstra {
   /** Coefficients of a frame, the first of which is its loudness. */
   static final int COEFFICIENTS = 13;
 
-  private static final int RATE = 16_000;
   private static final int WINDOW = 410;
   private static final int SHIFT = 160;
   private static final int FFT = 512;
@@ -43,13 +43,13 @@ final class MelCepstra {
     }
     for (int f = 0; f < FILTERS; f++) {
       for (int k = 0; k < FFT / 2; k++) {
-        filters[f][k] = Math.max(0, 1 - Math.abs(position(k) - f));
+        double hertz = (double) k * AudioSource.RATE / FFT;
+        filters[f][k] = Math.max(0, 1 - Math.abs(position(hertz) - f));
       }
     }
     for (int i = 0; i < COEFFICIENTS; i++) {
-      double scale = Math.sqrt((i == 0 ? 1.0 : 2.0) / FILTERS) * lifter(i);
       for (int f = 0; f < FILTERS; f++) {
-        cosines[i][f] = scale * Math.cos(Math.PI * i * (f + 0.5) / FILTERS);
+        cosines[i][f] = lifter(i) * cosine(i, f);
       }
     }
   }
@@ -101,20 +101,26 @@ final class MelCepstra {
   static double[] factors(double[] change, int bins) {
     double[] factors = new double[bins];
     for (int k = 0; k < bins; k++) {
-      double hertz = (double) k * RATE / (2 * (bins - 1));
-      double at = Math.max(0, Math.min(FILTERS - 1, (mel(hertz) - LOW) / STEP - 1)) + 0.5;
+      double hertz = (double) k * AudioSource.RATE / (2 * (bins - 1));
+      double filter = Math.max(0, Math.min(FILTERS - 1, position(hertz)));
       double log = 0;
       for (int i = 1; i < COEFFICIENTS; i++) {
-        double cosine = Math.cos(Math.PI * i * at / FILTERS);
-        log += change[i] / lifter(i) * Math.sqrt(2.0 / FILTERS) * cosine;
+        log += change[i] / lifter(i) * cosine(i, filter);
       }
       factors[k] = Math.exp(log / 2);
     }
     return factors;
   }
 
-  private static double position(int bin) {
-    return (mel((double) bin * RATE / FFT) - LOW) / STEP - 1;
+  /** The filter whose middle a frequency is; between two of them where it is not one's. */
+  private static double position(double hertz) {
+    return (mel(hertz) - LOW) / STEP - 1;
+  }
+
+  /** The share of a filter in a coefficient, and of the coefficient in the filter. */
+  private static double cosine(int coefficient, double filter) {
+    double scale = Math.sqrt((coefficient == 0 ? 1.0 : 2.0) / FILTERS);
+    return scale * Math.cos(Math.PI * coefficient * (filter + 0.5) / FILTERS);
   }
 
   private static double lifter(int coefficient) {

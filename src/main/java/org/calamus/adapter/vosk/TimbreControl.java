@@ -38,8 +38,7 @@ final class TimbreControl {
 
   private final MelCepstra cepstra = new MelCepstra();
   private final double[] expected;
-  private double[] change = new double[MelCepstra.COEFFICIENTS];
-  private double[] means;
+  private final double[] means;
   private int frames;
 
   /**
@@ -58,11 +57,11 @@ final class TimbreControl {
       means[i] = timbre.means().get(i - 1);
     }
     frames = Math.min(MOST_RECALLED_FRAMES, timbre.frames());
-    decide();
   }
 
   /** Learns from an utterance, as the recogniser got it. */
   void learn(short[] sound) {
+    double[] change = change(); // the sound has it already
     List<double[]> speech = cepstra.of(sound).stream().filter(f -> f[0] > SPEECH).toList();
     int all = frames + speech.size();
     for (int i = 1; i < means.length && all > 0; i++) {
@@ -73,16 +72,16 @@ final class TimbreControl {
       means[i] = sum / all;
     }
     frames = Math.min(MOST_FRAMES, all);
-    decide();
   }
 
-  private void decide() {
+  /** How the features are changed, by as much of the way as the voice is known. */
+  private double[] change() {
     double share = frames / (frames + EXPECTED_FRAMES);
-    double[] next = new double[means.length];
+    double[] change = new double[means.length];
     for (int i = 1; i < means.length; i++) {
-      next[i] = share * (expected[i] - means[i]);
+      change[i] = share * (expected[i] - means[i]);
     }
-    change = next;
+    return change;
   }
 
   /** What it has learnt. */
@@ -98,7 +97,7 @@ final class TimbreControl {
    * @param bins how many frequencies it has, from 0 to half of the sampling rate
    */
   double[] factors(int bins) {
-    double[] factors = MelCepstra.factors(change, bins);
+    double[] factors = MelCepstra.factors(change(), bins);
     return Arrays.stream(factors).map(f -> Math.max(1 / MOST, Math.min(MOST, f))).toArray();
   }
 }

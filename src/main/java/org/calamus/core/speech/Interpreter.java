@@ -73,13 +73,8 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       return new Meaning.Unclear("");
     }
     Meaning meaning = meaning(heard.words(), open, lastGiven, expected);
-    return isUnsure(meaning, heard, open) ? new Meaning.Unclear("") : meaning;
-  }
-
-  private static boolean isUnsure(Meaning meaning, Utterance heard, Optional<FieldId> open) {
-    boolean isSomething =
-        !(meaning instanceof Meaning.Unclear || meaning instanceof Meaning.Chatter);
-    return isSomething && heard.lowestConfidence() < LeastSure.of(meaning, open);
+    boolean isUnsure = heard.lowestConfidence() < LeastSure.of(meaning, open);
+    return isUnsure ? new Meaning.Unclear("") : meaning;
   }
 
   /**

@@ -29,9 +29,12 @@ final class LeastSure {
    *
    * @param meaning what was understood
    * @param open the field that is asked
-   * @return 0 to 1
+   * @return 0 to 1; 0 where nothing was understood
    */
   static double of(Meaning meaning, Optional<FieldId> open) {
+    if (meaning instanceof Meaning.Unclear || meaning instanceof Meaning.Chatter) {
+      return 0;
+    }
     if (!(meaning instanceof Meaning.Values values)) {
       return NO_ANSWER;
     }
