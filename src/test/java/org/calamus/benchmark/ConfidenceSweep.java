@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.function.Predicate;
 import org.calamus.core.speech.Credibility;
 import org.calamus.core.speech.Utterance;
-import org.calamus.core.speech.Word;
 
 /**
  * What would come of the same utterances if the console asked again below another confidence: for
@@ -70,13 +69,7 @@ final class ConfidenceSweep {
 
   /** Each word certain, or not believed, by whether it reaches a confidence. */
   private static Utterance with(Utterance utterance, double least) {
-    List<Word> words =
-        utterance.words().stream()
-            .map(
-                w ->
-                    new Word(
-                        w.text(), w.confidence() >= least ? 1 : 0, w.startMillis(), w.endMillis()))
-            .toList();
-    return new Utterance(words, utterance.loudness(), utterance.voiced(), utterance.aboveNoise());
+    return utterance.with(
+        utterance.words().stream().map(w -> w.with(w.confidence() >= least ? 1 : 0)).toList());
   }
 }

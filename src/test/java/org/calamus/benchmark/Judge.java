@@ -59,10 +59,7 @@ final class Judge {
    * @param confidence of each of them, 0 to 1
    */
   Verdict of(Said said, List<Word> words, double confidence) {
-    List<Word> heard =
-        words.stream()
-            .map(w -> new Word(w.text(), confidence, w.startMillis(), w.endMillis()))
-            .toList();
+    List<Word> heard = words.stream().map(w -> w.with(confidence)).toList();
     return of(said, heard.isEmpty() ? List.of() : List.of(Utterance.of(heard)));
   }
 }

@@ -17,16 +17,16 @@ final class LimitSweep {
   private static final List<Double> STEPS =
       IntStream.rangeClosed(0, 20).mapToObj(i -> i / 20.0).toList();
 
-  private final Sweep.Listener peer;
+  private final Sweep.Listener<Double> peer;
   private final PrintStream out;
 
   /**
    * A sweep.
    *
-   * @param peer hears the trials
+   * @param peer hears the trials with one of the scales of {@link PeerLimits#doubt}
    * @param out where the best of each scale is printed
    */
-  LimitSweep(Sweep.Listener peer, PrintStream out) {
+  LimitSweep(Sweep.Listener<Double> peer, PrintStream out) {
     this.peer = peer;
     this.out = out;
   }
@@ -53,19 +53,19 @@ final class LimitSweep {
   }
 
   /** Prints the best limits for each scale, and what comes of believing every word. */
-  void run(PeerSettings settings) throws IOException, InterruptedException {
+  void run() throws IOException, InterruptedException {
     for (double scale : SCALES) {
-      List<Trial> trials = peer.hear(settings.withDoubt(scale));
+      List<Trial> trials = peer.hear(scale);
       Score ours = new Score(0, 0, 0);
       for (Trial trial : trials) {
         ours = plus(ours, trial, trial.ours());
       }
-      PeerLimits best = new PeerLimits(0, 0);
+      PeerLimits best = new PeerLimits(scale, 0, 0);
       Score most = score(trials, best);
       out.printf(Locale.ROOT, "scale %.0f: ours %s, all believed %s", scale, ours, most);
       for (double least : STEPS) {
         for (double alone : STEPS) {
-          PeerLimits limits = new PeerLimits(least, alone);
+          PeerLimits limits = new PeerLimits(scale, least, alone);
           Score score = score(trials, limits);
           if (score.isBetterThan(most, ours)) {
             most = score;

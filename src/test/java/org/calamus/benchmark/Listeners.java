@@ -47,7 +47,7 @@ final class Listeners {
   }
 
   /** The same trials, heard by the peer as well. */
-  List<Trial> hear(Peer peer, PeerSettings settings, List<Trial> trials)
+  List<Trial> hear(Peer peer, PeerSettings settings, double doubt, List<Trial> trials)
       throws IOException, InterruptedException {
     List<String> names = new ArrayList<>();
     List<Peer.Sound> sounds = new ArrayList<>();
@@ -59,7 +59,7 @@ final class Listeners {
       sounds.add(new Peer.Sound(names.get(names.size() - 1), judge.grammar(trial.said())));
       peerSoundSeconds += trial.seconds() + 2.0 * Scene.BEFORE / org.calamus.port.AudioSource.RATE;
     }
-    Peer.Result result = peer.hear(sounds, settings);
+    Peer.Result result = peer.hear(sounds, settings, doubt);
     peerSeconds += result.seconds();
     peerMegabytes = Math.max(peerMegabytes, result.megabytes());
     List<Trial> both = new ArrayList<>();

@@ -86,7 +86,7 @@ final class OtherLanguages implements Speaker.Mouth {
     for (Path folder : letters(half)) {
       List<String> files = new ArrayList<>();
       for (String part : List.of("alpha", "syllab")) {
-        files.addAll(files(folder.resolve(part)));
+        files.addAll(Recordings.in(folder.resolve(part)));
       }
       all.addAll(files.subList(0, Math.min(MOST_LETTERS, files.size())));
     }
@@ -109,7 +109,7 @@ final class OtherLanguages implements Speaker.Mouth {
   private static List<String> promptFiles(Half half) throws IOException {
     List<String> all = new ArrayList<>();
     for (Path folder : prompts(half)) {
-      files(folder).stream().filter(OtherLanguages::isSpeech).forEach(all::add);
+      Recordings.in(folder).stream().filter(OtherLanguages::isSpeech).forEach(all::add);
     }
     return all;
   }
@@ -140,18 +140,6 @@ final class OtherLanguages implements Speaker.Mouth {
     }
     try (Stream<Path> all = Files.list(folder)) {
       return all.filter(Files::isDirectory).sorted().toList();
-    }
-  }
-
-  private static List<String> files(Path folder) throws IOException {
-    if (!Files.isDirectory(folder)) {
-      return List.of();
-    }
-    try (Stream<Path> all = Files.list(folder)) {
-      return all.map(Path::toString)
-          .filter(f -> f.matches(".*\\.(g722|gsm|wav|ogg)"))
-          .sorted()
-          .toList();
     }
   }
 

@@ -8,7 +8,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.calamus.support.Fenwick;
 
 /**
@@ -29,7 +28,7 @@ final class OtherPeople implements Speaker.Mouth {
 
   /** Whole sentences of the reader. */
   static List<String> sentences() throws IOException {
-    return files(READER, ".wav");
+    return Recordings.in(READER);
   }
 
   /** Single words and letters. */
@@ -38,7 +37,7 @@ final class OtherPeople implements Speaker.Mouth {
     Fenwick.vocabulary().forms().forEach(f -> known.addAll(f.words()));
     List<String> all = new ArrayList<>();
     for (Path folder : WORDS) {
-      for (String file : files(folder, ".ogg")) {
+      for (String file : Recordings.in(folder)) {
         String name = Path.of(file).getFileName().toString().replace(".ogg", "");
         if (!known.contains(name.replaceAll(".*_", "").toLowerCase(Locale.ROOT))) {
           all.add(file);
@@ -46,15 +45,6 @@ final class OtherPeople implements Speaker.Mouth {
       }
     }
     return all;
-  }
-
-  private static List<String> files(Path folder, String ending) throws IOException {
-    if (!Files.isDirectory(folder)) {
-      return List.of();
-    }
-    try (Stream<Path> all = Files.list(folder)) {
-      return all.map(Path::toString).filter(p -> p.endsWith(ending)).sorted().toList();
-    }
   }
 
   @Override

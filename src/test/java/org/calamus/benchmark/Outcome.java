@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.calamus.core.speech.Utterance;
-import org.calamus.core.speech.Word;
 
 /**
  * How a listener heard an utterance.
@@ -30,11 +29,6 @@ record Outcome(String heard, Verdict verdict, List<Utterance> utterances) {
   static Outcome of(List<Utterance> utterances, Verdict verdict) {
     String text = utterances.stream().map(Utterance::text).collect(Collectors.joining(" | "));
     return new Outcome(text, verdict, utterances);
-  }
-
-  /** The texts of some words, parted by blanks. */
-  static String text(List<Word> words) {
-    return words.stream().map(Word::text).collect(Collectors.joining(" "));
   }
 
   /** How sure the listener was, for the list of errors; may be empty. */

@@ -110,8 +110,13 @@ final class Peer {
     }
   }
 
-  /** Hears all sounds, those of a grammar in one process, two processes at a time. */
-  Result hear(List<Sound> sounds, PeerSettings settings) throws IOException, InterruptedException {
+  /**
+   * Hears all sounds, those of a grammar in one process, two processes at a time.
+   *
+   * @param doubt see {@link PeerLimits}
+   */
+  Result hear(List<Sound> sounds, PeerSettings settings, double doubt)
+      throws IOException, InterruptedException {
     Map<Grammar, List<String>> byGrammar = new HashMap<>();
     sounds.forEach(
         s -> byGrammar.computeIfAbsent(s.grammar(), g -> new ArrayList<>()).add(s.name()));
@@ -124,7 +129,8 @@ final class Peer {
       int number = 0;
       for (Map.Entry<Grammar, List<String>> entry : byGrammar.entrySet()) {
         String name = "grammar-" + number++;
-        results.add(two.submit(() -> hear(name, entry.getKey(), entry.getValue(), settings)));
+        results.add(
+            two.submit(() -> hear(name, entry.getKey(), entry.getValue(), settings, doubt)));
       }
       for (Future<Result> result : results) {
         words.putAll(result.get().words());
@@ -139,7 +145,8 @@ final class Peer {
     return new Result(words, seconds, megabytes);
   }
 
-  private Result hear(String name, Grammar grammar, List<String> sounds, PeerSettings settings)
+  private Result hear(
+      String name, Grammar grammar, List<String> sounds, PeerSettings settings, double doubt)
       throws IOException, InterruptedException {
     List<String> lines = phrases(grammar, settings);
     Set<String> known = new TreeSet<>();
@@ -152,6 +159,7 @@ final class Peer {
     command.addAll(List.of("-hmm", FOLDER.resolve("en-us").toString()));
     command.addAll(List.of("-lm", path(name + ".lm"), "-dict", path(name + ".dict")));
     command.addAll(List.of("-ctm", path(name + ".ctm"), "-logfn", path(name + ".log")));
+    command.addAll(List.of("-ascale", String.valueOf(doubt)));
     command.addAll(settings.options());
     long began = System.nanoTime();
     double megabytes = run(command);

@@ -1,6 +1,7 @@
 package org.calamus.benchmark;
 
 import java.util.List;
+import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.Word;
 
 /**
@@ -15,12 +16,11 @@ record PeerOutcome(Outcome sure, Outcome doubted, double confidence, boolean isA
 
   /** What came of words in the dialogue. */
   static PeerOutcome of(Said said, List<Word> words, Judge judge) {
-    String text = Outcome.text(words);
-    double least = words.stream().mapToDouble(Word::confidence).min().orElse(1);
+    Utterance heard = Utterance.of(words);
     return new PeerOutcome(
-        new Outcome(text, judge.of(said, words, 1)),
-        new Outcome(text, judge.of(said, words, 0)),
-        least,
+        new Outcome(heard.text(), judge.of(said, words, 1)),
+        new Outcome(heard.text(), judge.of(said, words, 0)),
+        heard.lowestConfidence(),
         words.size() == 1);
   }
 

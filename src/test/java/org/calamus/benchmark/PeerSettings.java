@@ -16,8 +16,6 @@ import java.util.Locale;
  *     never does
  * @param normalisation of the cepstra: {@code live} or {@code batch}
  * @param phrases whether phrases are words to it, as they are to our recogniser
- * @param doubt what its scores are divided by before it says how sure it is of a word; the less,
- *     the surer
  */
 record PeerSettings(
     double languageWeight,
@@ -27,8 +25,7 @@ record PeerSettings(
     Garbage garbage,
     int garbageRun,
     String normalisation,
-    Phrasing phrases,
-    double doubt) {
+    Phrasing phrases) {
 
   /** What the word for all else sounds like. */
   enum Garbage {
@@ -52,7 +49,7 @@ record PeerSettings(
 
   /** Its own defaults, and spoken noise as the word for all else. */
   static final PeerSettings DEFAULTS =
-      new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live", Phrasing.APART, 20);
+      new PeerSettings(6.5, 0.65, 0.005, 1e-8, Garbage.SPOKEN_NOISE, 1, "live", Phrasing.APART);
 
   /** The best on the tuning half, of all settings that the sweep tries. */
   static final PeerSettings SWEPT =
@@ -60,28 +57,19 @@ record PeerSettings(
           .withLanguageWeight(9.1)
           .withInsertion(0.05)
           .withGarbage(Garbage.NONE, 1)
-          .withPhrases(Phrasing.WHOLE_WITH_PAUSES)
-          .withDoubt(40);
+          .withPhrases(Phrasing.WHOLE_WITH_PAUSES);
 
   /** The words behind the class that did it. */
   static final String FOUND_BY = "Recognition sweep limit=1 clean pink20";
 
   PeerSettings withLanguageWeight(double weight) {
     return new PeerSettings(
-        weight, insertion, silence, filler, garbage, garbageRun, normalisation, phrases, doubt);
+        weight, insertion, silence, filler, garbage, garbageRun, normalisation, phrases);
   }
 
   PeerSettings withInsertion(double penalty) {
     return new PeerSettings(
-        languageWeight,
-        penalty,
-        silence,
-        filler,
-        garbage,
-        garbageRun,
-        normalisation,
-        phrases,
-        doubt);
+        languageWeight, penalty, silence, filler, garbage, garbageRun, normalisation, phrases);
   }
 
   PeerSettings withFillers(double silenceProbability, double fillerProbability) {
@@ -93,44 +81,22 @@ record PeerSettings(
         garbage,
         garbageRun,
         normalisation,
-        phrases,
-        doubt);
+        phrases);
   }
 
   PeerSettings withGarbage(Garbage kind, int run) {
     return new PeerSettings(
-        languageWeight, insertion, silence, filler, kind, run, normalisation, phrases, doubt);
+        languageWeight, insertion, silence, filler, kind, run, normalisation, phrases);
   }
 
   PeerSettings withNormalisation(String kind) {
     return new PeerSettings(
-        languageWeight, insertion, silence, filler, garbage, garbageRun, kind, phrases, doubt);
+        languageWeight, insertion, silence, filler, garbage, garbageRun, kind, phrases);
   }
 
   PeerSettings withPhrases(Phrasing kind) {
     return new PeerSettings(
-        languageWeight,
-        insertion,
-        silence,
-        filler,
-        garbage,
-        garbageRun,
-        normalisation,
-        kind,
-        doubt);
-  }
-
-  PeerSettings withDoubt(double scale) {
-    return new PeerSettings(
-        languageWeight,
-        insertion,
-        silence,
-        filler,
-        garbage,
-        garbageRun,
-        normalisation,
-        phrases,
-        scale);
+        languageWeight, insertion, silence, filler, garbage, garbageRun, normalisation, kind);
   }
 
   /** As options of the program. */
@@ -149,9 +115,7 @@ record PeerSettings(
         "-fillprob",
         number(filler),
         "-cmn",
-        normalisation,
-        "-ascale",
-        number(doubt));
+        normalisation);
   }
 
   private static String number(double value) {

@@ -38,8 +38,8 @@ class PeerTest {
     PeerOutcome heard = PeerOutcome.of(wing, words, new Judge());
 
     assertThat(heard.sure().verdict()).isEqualTo(Verdict.WRONG);
-    assertThat(heard.with(new PeerLimits(0.3, 0.9)).verdict()).isEqualTo(Verdict.WRONG);
-    assertThat(heard.with(new PeerLimits(0.5, 0.3)).verdict()).isEqualTo(Verdict.AGAIN);
+    assertThat(heard.with(new PeerLimits(40, 0.3, 0.9)).verdict()).isEqualTo(Verdict.WRONG);
+    assertThat(heard.with(new PeerLimits(40, 0.5, 0.3)).verdict()).isEqualTo(Verdict.AGAIN);
   }
 
   @Test

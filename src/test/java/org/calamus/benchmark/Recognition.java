@@ -81,7 +81,7 @@ final class Recognition {
       for (Condition condition : wish.conditions()) {
         List<Trial> heard = listeners.hear(condition, said(condition));
         if (peer.isPresent()) {
-          heard = listeners.hear(peer.get(), PeerSettings.SWEPT, heard);
+          heard = listeners.hear(peer.get(), PeerSettings.SWEPT, PeerLimits.SWEPT.doubt(), heard);
           peer.get().forget();
         }
         heard.forEach(this::show);
@@ -122,6 +122,36 @@ final class Recognition {
 
   /** Looks for the peer's best settings; always on the tuning half. */
   private void sweep() throws IOException, InterruptedException {
+    search(
+        (peer, listeners, trials) -> {
+          Tables tables = new Tables(out);
+          tables.headline("ours", trials);
+          tables.chatter("ours, not for the console", trials, t -> t.said().set());
+          int taken =
+              (int)
+                  trials.stream()
+                      .filter(t -> t.said().isChatter() && t.ours().verdict() == Verdict.WRONG)
+                      .count();
+          double doubt = PeerLimits.SWEPT.doubt();
+          new Sweep(settings -> listeners.hear(peer, settings, doubt, trials), taken, out).run();
+        });
+  }
+
+  /** Looks for the limits of confidence that suit the peer best; always on the tuning half. */
+  private void limits() throws IOException, InterruptedException {
+    search(
+        (peer, listeners, trials) ->
+            new LimitSweep(doubt -> listeners.hear(peer, PeerSettings.SWEPT, doubt, trials), out)
+                .run());
+  }
+
+  /** Looks for something of the peer's, over trials that our own ears have heard. */
+  private interface Search {
+    void run(Peer peer, Listeners listeners, List<Trial> trials)
+        throws IOException, InterruptedException;
+  }
+
+  private void search(Search search) throws IOException, InterruptedException {
     Peer peer = new Peer(WORK.resolve("sweep"));
     List<Trial> trials = new ArrayList<>();
     try (ModelFolder model = model(WORK.resolve("model"))) {
@@ -129,30 +159,7 @@ final class Recognition {
       for (Condition condition : wish.conditions()) {
         trials.addAll(listeners.hear(condition, said(condition)));
       }
-      Tables tables = new Tables(out);
-      tables.headline("ours", trials);
-      tables.chatter("ours, not for the console", trials, t -> t.said().set());
-      int taken =
-          (int)
-              trials.stream()
-                  .filter(t -> t.said().isChatter() && t.ours().verdict() == Verdict.WRONG)
-                  .count();
-      new Sweep(settings -> listeners.hear(peer, settings, trials), taken, out).run();
-    }
-    peer.forget();
-  }
-
-  /** Looks for the limits of confidence that suit the peer best; always on the tuning half. */
-  private void limits() throws IOException, InterruptedException {
-    Peer peer = new Peer(WORK.resolve("limits"));
-    List<Trial> trials = new ArrayList<>();
-    try (ModelFolder model = model(WORK.resolve("model"))) {
-      Listeners listeners = listeners(model, Optional.of(peer));
-      for (Condition condition : wish.conditions()) {
-        trials.addAll(listeners.hear(condition, said(condition)));
-      }
-      new LimitSweep(settings -> listeners.hear(peer, settings, trials), out)
-          .run(PeerSettings.SWEPT);
+      search.run(peer, listeners, trials);
     }
     peer.forget();
   }

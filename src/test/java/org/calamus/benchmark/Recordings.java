@@ -1,10 +1,12 @@
 package org.calamus.benchmark;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 import org.calamus.adapter.microphone.WavSource;
 import org.calamus.port.AudioSource;
 
@@ -32,6 +34,19 @@ final class Recordings {
       }
     }
     return Arrays.copyOf(all, length);
+  }
+
+  /** The recordings in a folder, in the order of their names; none where it is not there. */
+  static List<String> in(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    try (Stream<Path> all = Files.list(folder)) {
+      return all.map(Path::toString)
+          .filter(f -> f.matches(".*\\.(g722|gsm|wav|ogg)"))
+          .sorted()
+          .toList();
+    }
   }
 
   /** Makes a recording of the recogniser's own kind of a file of any other kind. */

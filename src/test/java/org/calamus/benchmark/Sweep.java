@@ -16,13 +16,13 @@ import java.util.Locale;
  */
 final class Sweep {
 
-  /** Hears trials with the peer. */
-  interface Listener {
+  /** Hears trials with the peer, in a way that is tried. */
+  interface Listener<T> {
     /** The same trials with what the peer heard. */
-    List<Trial> hear(PeerSettings settings) throws IOException, InterruptedException;
+    List<Trial> hear(T way) throws IOException, InterruptedException;
   }
 
-  private final Listener peer;
+  private final Listener<PeerSettings> peer;
   private final int allowed;
   private final PrintStream out;
   private Score best;
@@ -55,7 +55,7 @@ final class Sweep {
    * @param allowed how much of what is not for the console it may take
    * @param out where each try is printed
    */
-  Sweep(Listener peer, int allowed, PrintStream out) {
+  Sweep(Listener<PeerSettings> peer, int allowed, PrintStream out) {
     this.peer = peer;
     this.allowed = allowed;
     this.out = out;

@@ -25,8 +25,8 @@ public record Word(String text, double confidence, long startMillis, long endMil
     return new Word(text, 1.0, 0, 0);
   }
 
-  /** The same with another confidence. */
-  Word with(double other) {
+  /** The same with another confidence, 0 to 1. */
+  public Word with(double other) {
     return new Word(text, other, startMillis, endMillis);
   }
 }
