@@ -103,13 +103,37 @@ final class MelCepstra {
     for (int k = 0; k < bins; k++) {
       double hertz = (double) k * AudioSource.RATE / (2 * (bins - 1));
       double filter = Math.max(0, Math.min(FILTERS - 1, position(hertz)));
-      double log = 0;
-      for (int i = 1; i < COEFFICIENTS; i++) {
-        log += change[i] / lifter(i) * cosine(i, filter);
-      }
-      factors[k] = Math.exp(log / 2);
+      factors[k] = Math.exp(log(change, filter) / 2);
     }
     return factors;
+  }
+
+  /**
+   * How the features change where no frequency's factor is beyond a bound, though the change asked
+   * for has such.
+   *
+   * @param change of each coefficient, as it is asked for
+   * @param most the largest factor of an amplitude, above 1; its inverse is the least
+   */
+  static double[] bounded(double[] change, double most) {
+    double bound = 2 * Math.log(most);
+    double[] bounded = new double[change.length];
+    for (int f = 0; f < FILTERS; f++) {
+      double log = Math.max(-bound, Math.min(bound, log(change, f)));
+      for (int i = 1; i < COEFFICIENTS; i++) {
+        bounded[i] += lifter(i) * cosine(i, f) * log;
+      }
+    }
+    return bounded;
+  }
+
+  /** By how much a change of the features raises the logarithm of a filter's energy. */
+  private static double log(double[] change, double filter) {
+    double log = 0;
+    for (int i = 1; i < COEFFICIENTS; i++) {
+      log += change[i] / lifter(i) * cosine(i, filter);
+    }
+    return log;
   }
 
   /** The filter whose middle a frequency is; between two of them where it is not one's. */

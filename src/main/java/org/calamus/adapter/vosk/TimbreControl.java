@@ -61,7 +61,7 @@ final class TimbreControl {
 
   /** Learns from an utterance, as the recogniser got it. */
   void learn(short[] sound) {
-    double[] change = change(); // the sound has it already
+    double[] change = MelCepstra.bounded(change(), MOST); // the sound has it already
     List<double[]> speech = cepstra.of(sound).stream().filter(f -> f[0] > SPEECH).toList();
     int all = frames + speech.size();
     for (int i = 1; i < means.length && all > 0; i++) {
@@ -74,7 +74,7 @@ final class TimbreControl {
     frames = Math.min(MOST_FRAMES, all);
   }
 
-  /** How the features are changed, by as much of the way as the voice is known. */
+  /** How the features should be changed, by as much of the way as the voice is known. */
   private double[] change() {
     double share = frames / (frames + EXPECTED_FRAMES);
     double[] change = new double[means.length];

@@ -130,6 +130,43 @@ class TimbreControlTest {
     }
   }
 
+  /**
+   * A microphone that gives almost only high sounds: what the bound keeps from being made good is
+   * not learnt as if it had been.
+   */
+  @Test
+  void whatIsLearntSettlesWhereTheChangeIsBounded() {
+    TimbreControl control = new TimbreControl(means(speech()));
+    short[] heard = shrill(speech());
+    double[] early = afterHearing(control, heard, 50);
+    double[] late = afterHearing(control, heard, 350);
+
+    assertThat(Arrays.stream(control.factors(257)).max())
+        .hasValueCloseTo(Decibels.factor(12), within(1e-9));
+    for (int i = 0; i < early.length; i++) {
+      assertThat(late[i]).isCloseTo(early[i], within(0.2));
+    }
+  }
+
+  private static double[] afterHearing(TimbreControl control, short[] heard, int times) {
+    for (int i = 0; i < times; i++) {
+      control.learn(tuned(control, heard));
+    }
+    return control.timbre().means().stream().mapToDouble(m -> m).toArray();
+  }
+
+  /** Nineteen twentieths of the sample before are taken off each. */
+  private static short[] shrill(short[] sound) {
+    short[] out = sound.clone();
+    for (int i = 1; i < sound.length; i++) {
+      out[i] = (short) Math.round(sound[i] - 0.95 * sound[i - 1]);
+    }
+    LevelControl level = new LevelControl();
+    level.learn(out);
+    level.begin();
+    return new Hiss().over(level.apply(out));
+  }
+
   @Test
   void whatIsRecalledIsGoneOnFrom() {
     TimbreControl first = new TimbreControl(means(speech()));
