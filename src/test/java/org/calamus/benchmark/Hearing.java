@@ -12,7 +12,7 @@ import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Utterance;
 import org.calamus.port.AudioSource;
 
-/** Lets the program's own ears hear a speaker, and gives what was heard to the dialogue. */
+/** Lets the program's own ears hear speakers, and gives what was heard to the dialogue. */
 final class Hearing {
 
   private final Path model;
@@ -47,46 +47,42 @@ final class Hearing {
     this.peer = peer;
   }
 
-  /** Lets a speaker say all of it in one condition. */
-  List<Trial> hear(Speaker speaker, Condition condition, List<Said> said)
-      throws IOException, InterruptedException {
-    List<Path> recordings = new ArrayList<>();
-    for (Said one : said) {
-      recordings.add(speaker.recording(one, audio));
+  /** Lets the speakers in one room say all of it in one condition, heard by the same ears. */
+  List<Trial> hear(Condition condition, List<Turn> turns) throws IOException, InterruptedException {
+    if (turns.isEmpty()) {
+      return List.of();
     }
-    Scene scene = new Scene(recordings, condition, noise(speaker, condition));
-    List<Grammar> asked = said.stream().map(judge::grammar).toList();
+    List<Path> recordings = new ArrayList<>();
+    Listeners.Names names = new Listeners.Names();
+    List<String> sounds = new ArrayList<>();
+    for (Turn turn : turns) {
+      recordings.add(turn.speaker().recording(turn.said(), audio));
+      sounds.add(names.next(turn.speaker(), condition));
+    }
+    Scene scene = new Scene(recordings, condition, noise(turns.get(0).speaker(), condition));
+    List<Grammar> asked = turns.stream().map(t -> judge.grammar(t.said())).toList();
     Room.Result result =
-        Room.hear(
-            model,
-            VoskEars.Settings.usual(),
-            copied(speaker, condition, scene),
-            asked,
-            Room.Pace.FAST);
+        Room.hear(model, VoskEars.Settings.usual(), copied(sounds, scene), asked, Room.Pace.FAST);
     List<Trial> trials = new ArrayList<>();
-    for (int i = 0; i < said.size(); i++) {
+    for (int i = 0; i < turns.size(); i++) {
+      Said said = turns.get(i).said();
       List<Utterance> heard = result.utterances().get(i);
       double seconds = (double) Recordings.read(recordings.get(i)).length / AudioSource.RATE;
-      Verdict verdict = judge.of(said.get(i), heard);
-      Outcome ours = Outcome.of(heard, verdict);
-      trials.add(new Trial(speaker, condition, said.get(i), seconds, ours, Optional.empty()));
+      Outcome ours = Outcome.of(heard, judge.of(said, heard));
+      Speaker speaker = turns.get(i).speaker();
+      trials.add(new Trial(speaker, condition, said, seconds, ours, Optional.empty()));
     }
     return trials;
   }
 
-  /** The name of the sound that the peer gets of an utterance. */
-  static String name(Speaker speaker, Condition condition, int index) {
-    return (speaker.name() + "-" + condition.name() + "-" + index).replace(' ', '-');
-  }
-
   /** The scene, of which the peer gets a copy, piece by piece. */
-  private Supplier<short[]> copied(Speaker speaker, Condition condition, Scene scene) {
+  private Supplier<short[]> copied(List<String> names, Scene scene) {
     int[] index = {-1};
     return () -> {
       short[] piece = scene.next();
       int current = index[0]++;
       if (current >= 0) {
-        peer.ifPresent(p -> p.keep(name(speaker, condition, current), cut(piece)));
+        peer.ifPresent(p -> p.keep(names.get(current), cut(piece)));
       }
       return piece;
     };

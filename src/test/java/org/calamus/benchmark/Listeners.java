@@ -26,14 +26,13 @@ final class Listeners {
     this.judge = judge;
   }
 
-  /** Lets speakers say something in one condition, heard by our ears; two speakers at a time. */
-  List<Trial> hear(Condition condition, Map<Speaker, List<Said>> said)
+  /** Lets speakers say something in one condition, heard by our ears; two rooms at a time. */
+  List<Trial> hear(Condition condition, List<List<Turn>> rooms)
       throws IOException, InterruptedException {
     ExecutorService two = Executors.newFixedThreadPool(2);
     try {
       List<Future<List<Trial>>> futures = new ArrayList<>();
-      said.forEach(
-          (speaker, words) -> futures.add(two.submit(() -> ours.hear(speaker, condition, words))));
+      rooms.forEach(turns -> futures.add(two.submit(() -> ours.hear(condition, turns))));
       List<Trial> trials = new ArrayList<>();
       for (Future<List<Trial>> future : futures) {
         trials.addAll(future.get());
@@ -51,11 +50,9 @@ final class Listeners {
       throws IOException, InterruptedException {
     List<String> names = new ArrayList<>();
     List<Peer.Sound> sounds = new ArrayList<>();
-    Map<String, Integer> counts = new HashMap<>();
+    Names soundNames = new Names();
     for (Trial trial : trials) {
-      String key = trial.speaker().name() + "/" + trial.condition().name();
-      int index = counts.merge(key, 1, Integer::sum) - 1;
-      names.add(Hearing.name(trial.speaker(), trial.condition(), index));
+      names.add(soundNames.next(trial.speaker(), trial.condition()));
       sounds.add(new Peer.Sound(names.get(names.size() - 1), judge.grammar(trial.said())));
       peerSoundSeconds += trial.seconds() + 2.0 * Scene.BEFORE / org.calamus.port.AudioSource.RATE;
     }
@@ -69,6 +66,18 @@ final class Listeners {
       both.add(trial.with(PeerOutcome.of(trial.said(), words, judge)));
     }
     return both;
+  }
+
+  /** The names of the sounds that the peer gets, in the order in which each speaker speaks. */
+  static final class Names {
+
+    private final Map<String, Integer> counts = new HashMap<>();
+
+    /** The name of the next sound of a speaker in a condition. */
+    String next(Speaker speaker, Condition condition) {
+      String begin = (speaker.name() + "-" + condition.name() + "-").replace(' ', '-');
+      return begin + (counts.merge(begin, 1, Integer::sum) - 1);
+    }
   }
 
   /** The peer's time over the length of what it heard, the loading of its model included. */

@@ -79,7 +79,7 @@ final class Recognition {
     try (ModelFolder model = model(WORK.resolve("model"))) {
       Listeners listeners = listeners(model, peer);
       for (Condition condition : wish.conditions()) {
-        List<Trial> heard = listeners.hear(condition, said(condition));
+        List<Trial> heard = listeners.hear(condition, rooms(condition));
         if (peer.isPresent()) {
           heard = listeners.hear(peer.get(), PeerSettings.SWEPT, PeerLimits.SWEPT.doubt(), heard);
           peer.get().forget();
@@ -157,7 +157,7 @@ final class Recognition {
     try (ModelFolder model = model(WORK.resolve("model"))) {
       Listeners listeners = listeners(model, Optional.of(peer));
       for (Condition condition : wish.conditions()) {
-        trials.addAll(listeners.hear(condition, said(condition)));
+        trials.addAll(listeners.hear(condition, rooms(condition)));
       }
       search.run(peer, listeners, trials);
     }
@@ -185,12 +185,13 @@ final class Recognition {
     }
   }
 
-  /** Who says what in a condition. */
-  private Map<Speaker, List<Said>> said(Condition condition) throws IOException {
+  /** Who says what in a condition, in which room. */
+  private List<List<Turn>> rooms(Condition condition) throws IOException {
     List<Speaker> speakers = wish.hasOneOfEachKindIn(condition) ? oneOfEachKind(mine()) : mine();
     Map<Speaker, List<Said>> said = new LinkedHashMap<>();
     speakers.forEach(s -> said.put(s, drawn(s, condition)));
-    return said;
+    said.values().removeIf(List::isEmpty);
+    return wish.turn().map(length -> Turn.byTwo(said, length)).orElse(Turn.alone(said));
   }
 
   private static List<Speaker> oneOfEachKind(List<Speaker> speakers) {

@@ -16,6 +16,8 @@ import java.util.Optional;
  * @param limit how many utterances of each set and speaker; empty for all of them in quiet, and in
  *     other conditions for one of each set and of one speaker of each kind, and four of what is not
  *     for the console
+ * @param turn how many utterances one of two speakers in a room says before the other does; empty
+ *     where each speaks alone
  * @param parts {@code speech}, {@code chatter} or both
  * @param speaker only speakers whose name begins like this
  * @param set only sets whose name begins like this
@@ -28,6 +30,7 @@ record Wish(
     boolean showsConfidences,
     List<Condition> conditions,
     Optional<Integer> limit,
+    Optional<Integer> turn,
     List<String> parts,
     String speaker,
     String set) {
@@ -46,6 +49,7 @@ record Wish(
     boolean hasDelays = false;
     boolean showsConfidences = false;
     Optional<Integer> limit = Optional.empty();
+    Optional<Integer> turn = Optional.empty();
     List<Condition> conditions = new ArrayList<>();
     List<String> parts = new ArrayList<>();
     String speaker = "";
@@ -70,6 +74,8 @@ record Wish(
         parts.add(word);
       } else if (word.startsWith("limit=")) {
         limit = Optional.of(Integer.parseInt(value));
+      } else if (word.startsWith("turn=")) {
+        turn = Optional.of(Integer.parseInt(value));
       } else if (word.startsWith("speaker=")) {
         speaker = value;
       } else if (word.startsWith("set=")) {
@@ -87,6 +93,7 @@ record Wish(
         showsConfidences,
         conditions.isEmpty() ? List.of(Condition.CLEAN) : conditions,
         limit,
+        turn,
         parts.isEmpty() ? List.of("speech", "chatter") : parts,
         speaker,
         set);
