@@ -8,6 +8,7 @@ import org.calamus.adapter.microphone.WavSource;
 import org.calamus.core.dialogue.Accounts;
 import org.calamus.core.dialogue.Circumstances;
 import org.calamus.core.dialogue.Understood;
+import org.calamus.core.hearing.Pitch;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Utterance;
@@ -51,9 +52,16 @@ record Replay(Recogniser recogniser, Accounts accounts, ReplayReport report, Clo
       return;
     }
     try {
-      List<Hypothesis> heard = recogniser.recognise(grammar.get(), sound(kept));
+      short[] sound = sound(kept);
+      List<Hypothesis> heard = recogniser.recognise(grammar.get(), sound);
       Utterance then = kept.event().utterance();
-      Utterance now = Utterance.of(heard, then.loudness(), then.voiced(), then.aboveNoise());
+      Utterance now =
+          Utterance.of(
+              heard,
+              then.loudness(),
+              then.voiced(),
+              then.aboveNoise(),
+              Pitch.in(sound, AudioSource.RATE));
       Understood meaning = accounts.understood(kept.account().met(), kept.event().at(), now);
       report.compare(kept, now, meaning);
     } catch (AudioSource.AudioException e) {

@@ -78,7 +78,8 @@ final class UtteranceLine {
     node.put("speechEndedAt", event.speechEndedAt().toString())
         .put("loudness", utterance.loudness())
         .put("voicedMillis", utterance.voiced().toMillis())
-        .put("aboveNoise", utterance.aboveNoise());
+        .put("aboveNoise", utterance.aboveNoise())
+        .put("pitchedMillis", utterance.pitched().toMillis());
     put(node.putArray("words"), utterance.words());
     ArrayNode hypotheses = node.putArray("hypotheses");
     for (Hypothesis hypothesis : utterance.hypotheses()) {
@@ -132,13 +133,16 @@ final class UtteranceLine {
     for (JsonNode one : heard.path("hypotheses")) {
       hypotheses.add(new Hypothesis(words(node(one, "words")), node(one, "share").asDouble()));
     }
+    long voiced = node(heard, "voicedMillis").asLong();
     Utterance utterance =
         new Utterance(
             words(node(heard, "words")),
             hypotheses,
             node(heard, "loudness").asInt(),
-            Duration.ofMillis(node(heard, "voicedMillis").asLong()),
-            node(heard, "aboveNoise").asInt());
+            Duration.ofMillis(voiced),
+            node(heard, "aboveNoise").asInt(),
+            // lines of earlier versions have no pitch
+            Duration.ofMillis(heard.path("pitchedMillis").asLong(voiced)));
     return new Event.Heard(at, utterance, Instant.parse(text(heard, "speechEndedAt")));
   }
 

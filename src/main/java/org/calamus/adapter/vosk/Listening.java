@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.dialogue.Event;
+import org.calamus.core.hearing.Pitch;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Hypothesis;
 import org.calamus.core.speech.Utterance;
@@ -240,10 +241,11 @@ final class Listening {
       return;
     }
     int loudness = (int) Math.round(Decibels.ofAmplitude(loudestPeak));
-    Utterance utterance = Utterance.of(hypotheses, loudness, voiced, aboveNoise);
+    short[] sound = joined(fed);
+    Duration pitched = Pitch.in(sound, AudioSource.RATE);
+    Utterance utterance = Utterance.of(hypotheses, loudness, voiced, aboveNoise, pitched);
     Event.Heard heard = new Event.Heard(clock.now(), utterance, speechEndedAt);
     Grammar grammar = decoder.grammar();
-    short[] sound = joined(fed);
     door.ifNotShutSince(
         shutCount,
         () -> {

@@ -1,6 +1,7 @@
 package org.calamus.adapter.vosk;
 
 import java.util.Optional;
+import org.calamus.core.speech.Credibility;
 import org.calamus.core.speech.Utterance;
 import org.calamus.port.TimbreMemory;
 
@@ -53,7 +54,9 @@ final class VoiceLearning {
   /** Learns from an utterance, and changes the sound of the next. */
   void learn(Utterance heard, short[] sound, Suppression suppression) {
     boolean isSure =
-        !heard.words().isEmpty() && !heard.hasUnknown() && heard.lowestConfidence() >= SURE;
+        !heard.hasUnknown()
+            && heard.lowestConfidence() >= SURE
+            && !Credibility.of(heard, Credibility.Limits.usual()).isChatter();
     if (control.isEmpty() || !isSure) {
       return;
     }

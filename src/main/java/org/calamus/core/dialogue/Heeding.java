@@ -97,9 +97,9 @@ final class Heeding {
     if (state.console().attention().talk() == Talk.KEY) {
       return prompts.miss(state, "");
     }
-    // without any word it was a noise, and no sign of other people; while a question is open much
-    // that is said of the bird is not listened for and sounds like talk
-    return heard.utterance().words().isEmpty() || state.question().isPresent()
+    // a noise is no sign of other people; while a question is open much that is said of the bird is
+    // not listened for and sounds like talk
+    return setup.interpreter().isNoise(heard.utterance()) || state.question().isPresent()
         ? Step.of(state)
         : rejecting(state, heard.at(), Step::of);
   }

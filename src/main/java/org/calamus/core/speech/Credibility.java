@@ -23,6 +23,8 @@ public record Credibility(Set<Sign> signs) {
     TOO_SLOW(true),
     /** Hardly louder than the noise before it. */
     LOST_IN_NOISE(true),
+    /** Hardly any of it has the pitch of a voice: wind, cloth, a bird. */
+    NO_VOICE(true),
     /** Some word in it is unknown. */
     UNKNOWN_WORD(false),
     /** The recogniser is not sure of some word. */
@@ -51,6 +53,7 @@ public record Credibility(Set<Sign> signs) {
    *     second for the word
    * @param extraMillis what a single long sound, breath or echo may add to the most
    * @param leastAboveNoise of the speech, in decibels
+   * @param leastPitchedMillis of it with the pitch of a voice
    */
   public record Limits(
       double leastConfidence,
@@ -59,7 +62,8 @@ public record Credibility(Set<Sign> signs) {
       int mostMillisPerWord,
       int mostMillisPerLetter,
       int extraMillis,
-      int leastAboveNoise) {
+      int leastAboveNoise,
+      int leastPitchedMillis) {
 
     /** Checks the ranges. */
     public Limits {
@@ -67,7 +71,8 @@ public record Credibility(Set<Sign> signs) {
           || leastMillisPerWord < 0
           || mostMillisPerWord <= leastMillisPerWord
           || mostMillisPerLetter < 0
-          || extraMillis < 0) {
+          || extraMillis < 0
+          || leastPitchedMillis < 0) {
         throw new IllegalArgumentException("limits out of order");
       }
     }
@@ -79,10 +84,11 @@ public record Credibility(Set<Sign> signs) {
      * a word; people who hesitate take more, and "six" is half hiss, hence 0.1 to 0.9 s; a long
      * word takes more than a short one, and the slowest of them, digits recorded one by one, took
      * 0.25 s and 0.1 s a letter. The distance from the noise is from memory: what is no louder than
-     * the noise is none of ours.
+     * the noise is none of ours. Of the tuning half every utterance has a pitch for 0.1 s at least,
+     * wind for 0.02 s at most.
      */
     public static Limits usual() {
-      return new Limits(0.51, 0.8, 100, 900, 100, 400, 3);
+      return new Limits(0.51, 0.8, 100, 900, 100, 400, 3, 50);
     }
 
     /** How long a word may take at most, in milliseconds. */
@@ -113,6 +119,7 @@ public record Credibility(Set<Sign> signs) {
     long most = utterance.words().stream().mapToLong(limits::most).sum() + limits.extraMillis();
     add(signs, Sign.TOO_SLOW, millis > most);
     add(signs, Sign.LOST_IN_NOISE, utterance.aboveNoise() < limits.leastAboveNoise());
+    add(signs, Sign.NO_VOICE, utterance.pitched().toMillis() < limits.leastPitchedMillis());
     return new Credibility(signs);
   }
 

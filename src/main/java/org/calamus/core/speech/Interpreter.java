@@ -158,6 +158,9 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
    * twice at the end of other talk, since other people's talk glues to it.
    */
   public boolean isResuming(Utterance utterance) {
+    if (isNoise(utterance)) {
+      return false;
+    }
     List<Word> words = utterance.words();
     for (int from = 0; from < words.size(); from++) {
       List<Word> last = words.subList(from, words.size());
@@ -170,11 +173,20 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     return false;
   }
 
+  /** Whether nobody spoke at all, whatever words the recogniser made of the sound. */
+  public boolean isNoise(Utterance utterance) {
+    return utterance.words().isEmpty()
+        || Credibility.of(utterance, LIMITS).signs().contains(Credibility.Sign.NO_VOICE);
+  }
+
   /**
    * Whether an utterance begins with the name of a field: whoever says that talks to the console,
    * even where the rest is not understood.
    */
   public boolean isNaming(Utterance utterance) {
+    if (isNoise(utterance)) {
+      return false;
+    }
     List<Word> words = utterance.words();
     for (int end = 1; end <= words.size(); end++) {
       List<Word> first = words.subList(0, end);

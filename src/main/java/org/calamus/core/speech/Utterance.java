@@ -16,9 +16,15 @@ import java.util.stream.Collectors;
  * @param voiced how much of it stood above the noise floor, pauses left out; never negative
  * @param aboveNoise how far its speech stood above the noise that was there before it, in decibels;
  *     less than 0 where the noise was the louder
+ * @param pitched how much of it has the pitch of a voice; never negative
  */
 public record Utterance(
-    List<Word> words, List<Hypothesis> hypotheses, int loudness, Duration voiced, int aboveNoise) {
+    List<Word> words,
+    List<Hypothesis> hypotheses,
+    int loudness,
+    Duration voiced,
+    int aboveNoise,
+    Duration pitched) {
 
   /** A word of ordinary speech, for utterances that nobody said. */
   private static final Duration ORDINARY_WORD = Duration.ofMillis(300);
@@ -31,14 +37,14 @@ public record Utterance(
     words = List.copyOf(words);
     hypotheses = List.copyOf(hypotheses);
     Objects.requireNonNull(voiced);
-    if (voiced.isNegative()) {
-      throw new IllegalArgumentException("speech of negative length: " + voiced);
+    if (voiced.isNegative() || pitched.isNegative()) {
+      throw new IllegalArgumentException("speech of negative length: " + voiced + ", " + pitched);
     }
   }
 
-  /** An utterance of which no other way to hear it is known. */
+  /** An utterance of which no other way to hear it is known, in a voice. */
   public Utterance(List<Word> words, int loudness, Duration voiced, int aboveNoise) {
-    this(words, List.of(), loudness, voiced, aboveNoise);
+    this(words, List.of(), loudness, voiced, aboveNoise, voiced);
   }
 
   /**
@@ -48,15 +54,27 @@ public record Utterance(
    * @param loudness as of every utterance
    * @param voiced as of every utterance
    * @param aboveNoise as of every utterance
+   * @param pitched as of every utterance
    */
   public static Utterance of(
+      List<Hypothesis> hypotheses,
+      int loudness,
+      Duration voiced,
+      int aboveNoise,
+      Duration pitched) {
+    return new Utterance(
+        Hypothesis.best(hypotheses), hypotheses, loudness, voiced, aboveNoise, pitched);
+  }
+
+  /** The same, in a voice. */
+  public static Utterance of(
       List<Hypothesis> hypotheses, int loudness, Duration voiced, int aboveNoise) {
-    return new Utterance(Hypothesis.best(hypotheses), hypotheses, loudness, voiced, aboveNoise);
+    return of(hypotheses, loudness, voiced, aboveNoise, voiced);
   }
 
   /** The same sound heard in one way and no other. */
   public Utterance with(List<Word> chosen) {
-    return new Utterance(chosen, loudness, voiced, aboveNoise);
+    return new Utterance(chosen, List.of(), loudness, voiced, aboveNoise, pitched);
   }
 
   /**

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -85,7 +86,8 @@ class UtteranceFilesTest {
             List.of(new Hypothesis(sure, 0.75), new Hypothesis(List.of(Word.of("ninety")), 0.25)),
             -21,
             utterance.voiced(),
-            17),
+            17,
+            Duration.ofMillis(240)),
         START.minusMillis(400));
   }
 
@@ -104,6 +106,27 @@ class UtteranceFilesTest {
         .filter(Event.PartDown.class::isInstance)
         .map(e -> ((Event.PartDown) e).sentence())
         .toList();
+  }
+
+  @Test
+  void readsLinesOfEarlierVersionsWithoutPitch() throws Exception {
+    Event.Heard event = heard("nine two");
+    try (UtteranceFiles keeper = keeper(ROOMY, 0)) {
+      keeper.heard(event, WING, new short[16_000]);
+      keeper.became(event, () -> ACCOUNT);
+    }
+    Path list = all.resolve("20260613T063000Z").resolve(UtteranceLists.NAME);
+    String line = Files.readString(list);
+    assertThat(line).contains("\"pitchedMillis\":240,");
+    Files.writeString(list, line.replace("\"pitchedMillis\":240,", ""));
+
+    assertThat(lines("20260613T063000Z"))
+        .singleElement()
+        .satisfies(
+            l -> {
+              Utterance read = ((Kept) l).event().utterance();
+              assertThat(read.pitched()).isEqualTo(read.voiced());
+            });
   }
 
   @Test

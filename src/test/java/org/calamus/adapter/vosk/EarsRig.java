@@ -12,6 +12,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Utterance;
 import org.calamus.port.AudioSource;
 import org.calamus.port.TimbreMemory;
 import org.calamus.port.UtteranceKeeper;
@@ -68,15 +69,20 @@ final class EarsRig implements AutoCloseable {
 
   /** All that was heard until the source ended. */
   List<String> textsUntilTheEnd() throws InterruptedException {
-    List<String> texts = new ArrayList<>();
+    return utterancesUntilTheEnd().stream().map(Utterance::text).toList();
+  }
+
+  /** The same, with all that is known of each. */
+  List<Utterance> utterancesUntilTheEnd() throws InterruptedException {
+    List<Utterance> utterances = new ArrayList<>();
     Event event = next(Event.class);
     while (!(event instanceof Event.PartDown)) {
       if (event instanceof Event.Heard heard) {
-        texts.add(heard.utterance().text());
+        utterances.add(heard.utterance());
       }
       event = next(Event.class);
     }
-    return texts;
+    return utterances;
   }
 
   @Override

@@ -46,6 +46,30 @@ final class Sounds {
     return out;
   }
 
+  /** A gust of wind in the microphone: noise below some 200 Hz that swells and dies away. */
+  static short[] gust(int millis, int seed) {
+    Random random = new Random(seed);
+    double low = 0;
+    double lower = 0;
+    short[] out = new short[16 * millis];
+    for (int i = 0; i < out.length; i++) {
+      low += 0.08 * (random.nextGaussian() - low);
+      lower += 0.08 * (low - lower);
+      double swell = Math.sin(Math.PI * i / out.length);
+      out[i] = (short) Math.max(-32_768, Math.min(32_767, 72_000 * swell * swell * lower));
+    }
+    return out;
+  }
+
+  /** Both at once; as long as the first. */
+  static short[] mixed(short[] one, short[] other) {
+    short[] out = new short[one.length];
+    for (int i = 0; i < out.length; i++) {
+      out[i] = (short) Math.max(-32_768, Math.min(32_767, one[i] + other[i]));
+    }
+    return out;
+  }
+
   /** Louder or softer. */
   static short[] scaled(short[] samples, double factor) {
     short[] out = new short[samples.length];

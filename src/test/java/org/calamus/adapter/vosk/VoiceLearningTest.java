@@ -2,6 +2,7 @@ package org.calamus.adapter.vosk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -62,6 +63,10 @@ class VoiceLearningTest {
     learning.learn(heard("nine", 0.4), SOUND, suppression);
     learning.learn(heard(Word.UNKNOWN, 0.9), SOUND, suppression);
     learning.learn(Utterance.of(List.of()), SOUND, suppression);
+    List<Word> wind = heard("one", 0.9).words();
+    Duration length = Duration.ofMillis(500);
+    learning.learn(
+        new Utterance(wind, List.of(), -20, length, 20, Duration.ZERO), SOUND, suppression);
     learning.keep();
 
     assertThat(kept).isEmpty();

@@ -12,7 +12,9 @@ import java.util.Set;
 import org.calamus.adapter.microphone.WavSource;
 import org.calamus.core.dialogue.Event;
 import org.calamus.core.dialogue.Part;
+import org.calamus.core.speech.Credibility;
 import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Utterance;
 import org.calamus.core.speech.Word;
 import org.calamus.port.AudioSource;
 import org.junit.jupiter.api.Test;
@@ -126,6 +128,8 @@ class VoskEarsTest {
       assertThat(words)
           .isSortedAccordingTo((a, b) -> Long.compare(a.startMillis(), b.startMillis()));
       assertThat(heard.utterance().loudness()).isBetween(-12, 0);
+      assertThat(heard.utterance().pitched())
+          .isBetween(Duration.ofMillis(300), Duration.ofMillis(length));
       assertThat(heard.speechEndedAt()).isBefore(heard.at());
     }
   }
@@ -227,6 +231,30 @@ class VoskEarsTest {
     try (EarsRig rig = new EarsRig(source).start(EarsRig.NUMBERS)) {
       assertThat(rig.textsUntilTheEnd()).isEmpty();
     }
+  }
+
+  /** The recogniser takes gusts in a hissing room for "one", and is sure of it. */
+  @Test
+  void wordsOfAGustAreNotBelievedSinceItHasNoPitch() throws Exception {
+    ScriptedSource source = new ScriptedSource().give(hissing(new short[3_000 * 16]));
+    for (int seed = 1; seed <= 8; seed++) {
+      source.give(hissing(Sounds.gust(900, seed)), hissing(new short[1_000 * 16]));
+    }
+    source.give(ENDED);
+    try (EarsRig rig = new EarsRig(source).start(EarsRig.NUMBERS)) {
+      List<Utterance> heard = rig.utterancesUntilTheEnd();
+
+      assertThat(heard).extracting(Utterance::text).contains("one");
+      assertThat(heard)
+          .allSatisfy(
+              u ->
+                  assertThat(Credibility.of(u, Credibility.Limits.usual()).signs())
+                      .contains(Credibility.Sign.NO_VOICE));
+    }
+  }
+
+  private static short[] hissing(short[] sound) {
+    return Sounds.mixed(sound, Sounds.noise(sound.length / 16, 250));
   }
 
   @Test

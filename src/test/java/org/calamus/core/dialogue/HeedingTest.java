@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.rule.Known;
 import org.calamus.core.speech.Grammar;
+import org.calamus.core.speech.Utterance;
 import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
 import org.junit.jupiter.api.Test;
@@ -242,6 +243,43 @@ class HeedingTest {
     assertThat(talk.view().mode()).isEqualTo(View.Mode.LISTENING);
     tick(talk, Duration.ofMinutes(1)).say("[unk]");
     assertThat(talk.view().mode()).isEqualTo(View.Mode.LISTENING);
+  }
+
+  /** What the recogniser makes of a gust of wind: words, and no pitch of a voice. */
+  private static Talk gust(Talk talk, String words) {
+    Utterance heard = Utterance.of(words);
+    Duration length = Duration.ofMillis(550);
+    Utterance gust = new Utterance(heard.words(), List.of(), -20, length, 16, Duration.ZERO);
+    return talk.event(new Event.Heard(talk.now(), gust, talk.now()));
+  }
+
+  @Test
+  void meetsGustsOfWindWithSilenceHoweverManyThereAre() {
+    Talk talk = hearing(Talk.atFenwick()).say(BAND).say("age");
+    talk.spoken();
+    for (int i = 0; i < 9; i++) {
+      gust(talk, "one");
+    }
+    assertThat(talk.spoken()).isEmpty();
+    assertThat(talk.field(FieldId.AGE)).isEqualTo("-");
+    assertThat(talk.view().mode()).isEqualTo(View.Mode.LISTENING);
+  }
+
+  @Test
+  void takesNoGustForAnAnswerOrANamedField() {
+    Talk talk = hearing(Talk.atFenwick()).say(BAND).say("weight two two three point one");
+    talk.spoken();
+    String question = talk.view().message();
+    gust(gust(gust(talk, "yes"), "weight"), "weight nine");
+    assertThat(talk.spoken()).isEmpty();
+    assertThat(talk.view().message()).isEqualTo(question);
+  }
+
+  @Test
+  void isNotWokenByAGust() {
+    Talk talk = hearing(Talk.atFenwick()).say("console standby");
+    gust(talk, "console resume listening");
+    assertThat(talk.view().mode()).isEqualTo(View.Mode.PAUSED);
   }
 
   @Test

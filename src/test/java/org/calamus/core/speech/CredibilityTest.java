@@ -43,7 +43,22 @@ class CredibilityTest {
   void ofNamesTheSigns() {
     assertThat(of("seven two", 600, 25).signs()).isEmpty();
     assertThat(of("seven two", 20, 0).signs())
-        .isEqualTo(Set.of(Sign.TOO_QUICK, Sign.LOST_IN_NOISE));
+        .isEqualTo(Set.of(Sign.TOO_QUICK, Sign.LOST_IN_NOISE, Sign.NO_VOICE));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0, true", "40, true", "50, false", "300, false"})
+  void ofKnowsAGustOfWindByItsLackOfPitch(int pitchedMillis, boolean isChatter) {
+    Utterance one =
+        new Utterance(
+            List.of(Word.of("one")),
+            List.of(),
+            -20,
+            Duration.ofMillis(500),
+            25,
+            Duration.ofMillis(pitchedMillis));
+
+    assertThat(Credibility.of(one, Credibility.Limits.usual()).isChatter()).isEqualTo(isChatter);
   }
 
   @Test
