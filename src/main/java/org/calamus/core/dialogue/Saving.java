@@ -97,7 +97,14 @@ final class Saving {
     if (spec.id() == FieldId.SCRIBE) {
       return new Scribe(setup).of(state);
     }
-    if (spec.id() != FieldId.STATUS || spec.usual().isEmpty()) {
+    if (spec.usual().isEmpty()) {
+      return spec.usual();
+    }
+    if (spec.id() == FieldId.RELEASE) {
+      boolean isDead = record.codes(FieldId.DISPOSITION).contains(Release.FOUND_DEAD);
+      return isDead ? Optional.of(Release.DIED.name()) : spec.usual();
+    }
+    if (spec.id() != FieldId.STATUS) {
       return spec.usual();
     }
     if (record.kind() == CaptureKind.UNBANDED) {

@@ -9,5 +9,8 @@ public enum Release {
   /** It escaped. */
   ESCAPED,
   /** It died. */
-  DIED
+  DIED;
+
+  /** The code of {@code DISPOSITION} that says the same of the bird as {@link #DIED}. */
+  public static final String FOUND_DEAD = "D";
 }

@@ -30,7 +30,6 @@ final class HistoryRules {
   static final Set<FieldId> WHICH_BIRD = Set.of(FieldId.KIND, FieldId.BAND, FieldId.OLD_BAND);
 
   private static final Set<String> KNOWN_SEXES = Set.of("M", "F");
-  private static final String DEAD = "D";
 
   private HistoryRules() {}
 
@@ -180,7 +179,7 @@ final class HistoryRules {
             .value(FieldId.DISPOSITION)
             .map(v -> (Set<String>) new HashSet<>(Arrays.asList(v.text().split(" "))))
             .orElse(Set.of());
-    return wrong.contains(DEAD)
+    return wrong.contains(Release.FOUND_DEAD)
         || capture.code(FieldId.RELEASE).filter(Release.DIED.name()::equals).isPresent();
   }
 

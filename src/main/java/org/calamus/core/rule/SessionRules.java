@@ -60,6 +60,14 @@ final class SessionRules {
         new Rule(
             "release.held", Set.of(FieldId.RELEASE), "the station's limit", SessionRules::heldLong),
         new Rule("release.remark", Set.of(FieldId.RELEASE), note, STATUS, SessionRules::died),
+        Findings.pair(
+            "release.dead",
+            FieldId.RELEASE,
+            FieldId.DISPOSITION,
+            Set.of(),
+            "follows from what the codes mean (derived)",
+            SessionRules::isDeadAndGone,
+            "a bird found dead did not leave by itself"),
         new Rule(
             "disposition.remark", Set.of(FieldId.DISPOSITION), note, STATUS, SessionRules::harmed),
         new Rule("status.remark", status, note, STATUS, SessionRules::unwell),
@@ -175,6 +183,11 @@ final class SessionRules {
         .code(FieldId.RELEASE)
         .filter(Release.DIED.name()::equals)
         .flatMap(code -> wantsRemark("release.remark", FieldId.RELEASE, c));
+  }
+
+  private static boolean isDeadAndGone(RuleCase c) {
+    return c.record().codes(FieldId.DISPOSITION).contains(Release.FOUND_DEAD)
+        && c.record().code(FieldId.RELEASE).filter(Release.DIED.name()::equals).isEmpty();
   }
 
   private static Optional<Finding> harmed(RuleCase c) {

@@ -213,6 +213,29 @@ class DeathTest {
   }
 
   @Test
+  void aBirdFoundDeadIsNotConcludedToBeReleased() {
+    Talk talk = talk().say("after hatch year").say("sex unknown");
+    talk.say("disposition found dead").say("affirm").say("save record");
+    assertThat(talk.lastSpoken()).endsWith("missing remarks");
+    talk.keys("Cold in the net\n").say("save record");
+    assertThat(talk.saved()).isEqualTo(1);
+    assertThat(talk.asSaved(1).code(FieldId.RELEASE)).contains("DIED");
+    assertThat(talk.asSaved(1).entry(FieldId.RELEASE).orElseThrow().provenance().way())
+        .isEqualTo(Provenance.Way.CONCLUDED);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"released early", "escaped"})
+  void aBirdFoundDeadThatIsSaidToHaveLeftIsAskedAbout(String words) {
+    Talk talk = talk().say("disposition found dead").say("affirm").say(words);
+    assertThat(talk.lastSpoken()).contains(words + " does not fit disposition found dead");
+    assertThat(talk.say("bird died").lastSpoken()).isEqualTo("bird died. missing remarks");
+    assertThat(talk.saved()).isZero();
+    assertThat(talk.keys("Cold in the net\n").saved()).isEqualTo(1);
+    assertThat(talk.asSaved(1).code(FieldId.RELEASE)).contains("DIED");
+  }
+
+  @Test
   void anInjuryIsOnlyReadBack() {
     Talk talk = talk().say("disposition wing injury");
     assertThat(talk.view().question()).isEmpty();

@@ -49,6 +49,20 @@ class SessionRulesTest {
             "release DIED !release.cost, disposition W",
             "release DIED, disposition W",
             "reported"),
+        edge(
+            "release.dead",
+            ASKS,
+            "disposition D",
+            "release DIED",
+            "release RELEASED",
+            "a bird found dead"),
+        edge(
+            "release.dead",
+            ASKS,
+            "release EARLY",
+            "disposition S W",
+            "disposition W D",
+            "a bird found dead"),
         edge("disposition.cost", ASKS, "", "disposition W", "disposition D", "reported dead"),
         edge(
             "disposition.cost",
