@@ -2,7 +2,6 @@ package org.calamus.core.speech;
 
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -273,10 +272,21 @@ public final class Grammars {
     if (field.isEmpty() || !(token instanceof Token.CodeWords words) || words.fields().isEmpty()) {
       return true;
     }
-    Set<FieldId> near = EnumSet.copyOf(ALWAYS);
-    near.add(field.get().id());
-    near.addAll(BESIDE.getOrDefault(field.get().id(), Set.of()));
-    return words.fields().stream().anyMatch(near::contains);
+    Optional<FieldId> asked = field.map(FieldSpec::id);
+    return words.fields().stream().anyMatch(f -> areCodesHeard(f, asked));
+  }
+
+  /**
+   * Whether words for the codes of a field are listened for.
+   *
+   * @param codesOf the field
+   * @param asked the field that is asked meanwhile; empty where none is
+   */
+  static boolean areCodesHeard(FieldId codesOf, Optional<FieldId> asked) {
+    return asked.isEmpty()
+        || codesOf == asked.get()
+        || ALWAYS.contains(codesOf)
+        || BESIDE.getOrDefault(asked.get(), Set.of()).contains(codesOf);
   }
 
   private static boolean isWithin(SpokenForm part, SpokenForm whole) {

@@ -70,7 +70,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       return new Meaning.Chatter();
     }
     if (credibility.isUnclear()) {
-      return new Meaning.Unclear("");
+      return new Meaning.Unclear(hint(heard, open));
     }
     Meaning meaning = meaning(heard.words(), open, lastGiven, expected);
     boolean isUnsure = heard.lowestConfidence() < LeastSure.of(meaning, open);
@@ -171,6 +171,34 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       }
     }
     return false;
+  }
+
+  /**
+   * What helps where a field was named and what followed is not listened for now: its name alone
+   * opens it. Empty where nothing is known that helps.
+   */
+  private String hint(Utterance utterance, Optional<FieldId> open) {
+    List<Word> words = utterance.words();
+    if (isTalk(utterance)) {
+      return "";
+    }
+    for (int end = words.size() - 1; end > 0; end--) {
+      boolean isBeforeUnknown = words.get(end).text().equals(Word.UNKNOWN);
+      Optional<FieldId> named = isBeforeUnknown ? named(words.subList(0, end)) : Optional.empty();
+      if (named.filter(f -> !Grammars.areCodesHeard(f, open)).isPresent()) {
+        return "say " + form.spec(named.get()).spoken() + " alone, then its value";
+      }
+    }
+    return "";
+  }
+
+  /** The field that some words name, where they are its name and nothing else. */
+  private Optional<FieldId> named(List<Word> words) {
+    boolean isSure = words.stream().allMatch(w -> w.confidence() >= LIMITS.leastConfidence());
+    return (isSure ? Tokens.of(words, vocabulary) : Optional.<List<Token>>empty())
+        .filter(tokens -> tokens.size() == 1 && tokens.get(0) instanceof Token.Field)
+        .map(tokens -> ((Token.Field) tokens.get(0)).field())
+        .filter(f -> Within.table(form.spec(f)).isPresent());
   }
 
   /** Whether nobody spoke at all, whatever words the recogniser made of the sound. */

@@ -296,6 +296,20 @@ class InterpreterTest {
     assertThat(Listener.text(meaning)).isEqualTo("correct 92");
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "AGE,         disposition [unk],       'say disposition alone, then its value'",
+    "WING,        status [unk],            'say status alone, then its value'",
+    "DISPOSITION, disposition [unk],       ''",
+    "WING,        gender [unk],            ''",
+    "AGE,         wing [unk],              ''",
+    "AGE,         male [unk],              ''"
+  })
+  void interpretTellsToNameAFieldAloneWhereItsCodesAreNotListenedFor(
+      FieldId open, String words, String hint) {
+    assertThat(Listener.hear(open, words)).isEqualTo("? " + hint);
+  }
+
   @Test
   void takesNoUnnamedCorrectionBeforeAnythingWasGiven() {
     assertThat(Listener.hear(FieldId.AGE, "correction nine two")).isEqualTo("? ");
