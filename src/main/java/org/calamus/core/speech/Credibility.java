@@ -54,6 +54,8 @@ public record Credibility(Set<Sign> signs) {
    * @param extraMillis what a single long sound, breath or echo may add to the most
    * @param leastAboveNoise of the speech, in decibels
    * @param leastPitchedMillis of it with the pitch of a voice
+   * @param leastPitchedPercent of what stood above the noise with the pitch of a voice: in a long
+   *     noise some frames have it by chance
    */
   public record Limits(
       double leastConfidence,
@@ -63,7 +65,8 @@ public record Credibility(Set<Sign> signs) {
       int mostMillisPerLetter,
       int extraMillis,
       int leastAboveNoise,
-      int leastPitchedMillis) {
+      int leastPitchedMillis,
+      int leastPitchedPercent) {
 
     /** Checks the ranges. */
     public Limits {
@@ -72,7 +75,9 @@ public record Credibility(Set<Sign> signs) {
           || mostMillisPerWord <= leastMillisPerWord
           || mostMillisPerLetter < 0
           || extraMillis < 0
-          || leastPitchedMillis < 0) {
+          || leastPitchedMillis < 0
+          || leastPitchedPercent < 0
+          || leastPitchedPercent > 100) {
         throw new IllegalArgumentException("limits out of order");
       }
     }
@@ -84,11 +89,11 @@ public record Credibility(Set<Sign> signs) {
      * a word; people who hesitate take more, and "six" is half hiss, hence 0.1 to 0.9 s; a long
      * word takes more than a short one, and the slowest of them, digits recorded one by one, took
      * 0.25 s and 0.1 s a letter. The distance from the noise is from memory: what is no louder than
-     * the noise is none of ours. Of the tuning half every utterance has a pitch for 0.1 s at least,
-     * wind for 0.02 s at most.
+     * the noise is none of ours. Of the tuning half every utterance has a pitch for 0.1 s and 23
+     * percent at least, wind for 0.02 s and 4 percent at most.
      */
     public static Limits usual() {
-      return new Limits(0.51, 0.8, 100, 900, 100, 400, 3, 50);
+      return new Limits(0.51, 0.8, 100, 900, 100, 400, 3, 50, 10);
     }
 
     /** How long a word may take at most, in milliseconds. */
@@ -119,7 +124,9 @@ public record Credibility(Set<Sign> signs) {
     long most = utterance.words().stream().mapToLong(limits::most).sum() + limits.extraMillis();
     add(signs, Sign.TOO_SLOW, millis > most);
     add(signs, Sign.LOST_IN_NOISE, utterance.aboveNoise() < limits.leastAboveNoise());
-    add(signs, Sign.NO_VOICE, utterance.pitched().toMillis() < limits.leastPitchedMillis());
+    long leastPitched =
+        Math.max(limits.leastPitchedMillis(), millis * limits.leastPitchedPercent() / 100);
+    add(signs, Sign.NO_VOICE, utterance.pitched().toMillis() < leastPitched);
     return new Credibility(signs);
   }
 

@@ -47,14 +47,21 @@ class CredibilityTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"0, true", "40, true", "50, false", "300, false"})
-  void ofKnowsAGustOfWindByItsLackOfPitch(int pitchedMillis, boolean isChatter) {
+  @CsvSource({
+    "500, 0,   true",
+    "500, 40,  true",
+    "500, 50,  false",
+    "500, 300, false",
+    "800, 70,  true",
+    "800, 80,  false"
+  })
+  void ofKnowsAGustOfWindByItsLackOfPitch(int millis, int pitchedMillis, boolean isChatter) {
     Utterance one =
         new Utterance(
             List.of(Word.of("one")),
             List.of(),
             -20,
-            Duration.ofMillis(500),
+            Duration.ofMillis(millis),
             25,
             Duration.ofMillis(pitchedMillis));
 
