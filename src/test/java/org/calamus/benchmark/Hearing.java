@@ -49,9 +49,6 @@ final class Hearing {
 
   /** Lets the speakers in one room say all of it in one condition, heard by the same ears. */
   List<Trial> hear(Condition condition, List<Turn> turns) throws IOException, InterruptedException {
-    if (turns.isEmpty()) {
-      return List.of();
-    }
     List<Path> recordings = new ArrayList<>();
     Listeners.Names names = new Listeners.Names();
     List<String> sounds = new ArrayList<>();

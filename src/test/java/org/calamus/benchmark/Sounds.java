@@ -11,6 +11,7 @@ import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 import org.calamus.port.AudioSource;
+import org.calamus.support.Wind;
 
 /**
  * Sounds of a banding hut that are no speech, made by rule: a bird that calls, gusts of wind in the
@@ -83,14 +84,11 @@ final class Sounds implements Speaker.Mouth {
 
   /** Noise below some 200 Hz that swells and dies away every second or two. */
   private static void wind(double[] sound, Random random) {
-    double low = 0;
-    double lower = 0;
+    Wind wind = new Wind(random);
     double pace = 0.4 + 0.4 * random.nextDouble();
     for (int i = 0; i < sound.length; i++) {
-      low += 0.08 * (random.nextGaussian() - low);
-      lower += 0.08 * (low - lower);
       double swell = Math.max(0, Math.sin(2 * Math.PI * pace * i / AudioSource.RATE));
-      sound[i] = 8 * LOUD * swell * swell * lower;
+      sound[i] = 8 * LOUD * swell * swell * wind.next();
     }
   }
 

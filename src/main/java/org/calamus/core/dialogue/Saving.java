@@ -94,23 +94,24 @@ final class Saving {
   }
 
   private Optional<String> usual(State state, CaptureRecord record, FieldSpec spec) {
-    if (spec.id() == FieldId.SCRIBE) {
-      return new Scribe(setup).of(state);
-    }
-    if (spec.usual().isEmpty()) {
-      return spec.usual();
-    }
-    if (spec.id() == FieldId.RELEASE) {
+    return spec.id() == FieldId.SCRIBE
+        ? new Scribe(setup).of(state)
+        : spec.usual().map(usual -> usual(record, spec.id(), usual));
+  }
+
+  /** What is usual of this bird. */
+  private static String usual(CaptureRecord record, FieldId field, String usual) {
+    if (field == FieldId.RELEASE) {
       boolean isDead = record.codes(FieldId.DISPOSITION).contains(Release.FOUND_DEAD);
-      return isDead ? Optional.of(Release.DIED.name()) : spec.usual();
+      return isDead ? Release.DIED.name() : usual;
     }
-    if (spec.id() != FieldId.STATUS) {
-      return spec.usual();
+    if (field != FieldId.STATUS) {
+      return usual;
     }
     if (record.kind() == CaptureKind.UNBANDED) {
-      return Optional.of(NOT_BANDED);
+      return NOT_BANDED;
     }
-    return record.entry(FieldId.DISPOSITION).isPresent() ? Optional.of(UNWELL) : spec.usual();
+    return record.entry(FieldId.DISPOSITION).isPresent() ? UNWELL : usual;
   }
 
   /** The store has committed the record: only now it is called saved. */

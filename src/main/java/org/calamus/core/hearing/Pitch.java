@@ -45,12 +45,16 @@ public final class Pitch {
    * @return the time with a pitch, in steps of 10 ms; zero for a sound of less than 50 ms
    */
   public static Duration in(short[] sound, int rate) {
-    double[] low = slowed(sound, rate);
+    double[] samples = new double[sound.length];
+    for (int i = 0; i < sound.length; i++) {
+      samples[i] = sound[i];
+    }
+    double[] low = slowed(samples, rate);
     int slowRate = rate / SLOWER;
     int step = slowRate / 100;
     int window = slowRate / 40;
     int farthest = slowRate / LOWEST;
-    double faint = FAINT * loudest(sound, rate / 100) * window;
+    double faint = FAINT * loudest(samples, rate / 100) * window;
     long pitched = 0;
     for (int at = 0; at + window + farthest <= low.length; at += step) {
       if (energy(low, at, window) > faint
@@ -88,20 +92,16 @@ public final class Pitch {
   }
 
   /** The mean power of the loudest frame. */
-  private static double loudest(short[] sound, int frame) {
+  private static double loudest(double[] sound, int frame) {
     double loudest = 0;
     for (int at = 0; at + frame <= sound.length; at += frame) {
-      double energy = 0;
-      for (int i = at; i < at + frame; i++) {
-        energy += (double) sound[i] * sound[i];
-      }
-      loudest = Math.max(loudest, energy / frame);
+      loudest = Math.max(loudest, energy(sound, at, frame) / frame);
     }
     return loudest;
   }
 
   /** What of the sound is low enough, at a quarter of the rate. */
-  private static double[] slowed(short[] sound, int rate) {
+  private static double[] slowed(double[] sound, int rate) {
     double[] filter = lowPass(rate);
     double[] slow = new double[sound.length / SLOWER];
     for (int i = 0; i < slow.length; i++) {

@@ -179,15 +179,15 @@ final class SessionRules {
   }
 
   private static Optional<Finding> died(RuleCase c) {
-    return c.record()
-        .code(FieldId.RELEASE)
-        .filter(Release.DIED.name()::equals)
-        .flatMap(code -> wantsRemark("release.remark", FieldId.RELEASE, c));
+    return hasDied(c) ? wantsRemark("release.remark", FieldId.RELEASE, c) : Optional.empty();
   }
 
   private static boolean isDeadAndGone(RuleCase c) {
-    return c.record().codes(FieldId.DISPOSITION).contains(Release.FOUND_DEAD)
-        && c.record().code(FieldId.RELEASE).filter(Release.DIED.name()::equals).isEmpty();
+    return c.record().codes(FieldId.DISPOSITION).contains(Release.FOUND_DEAD) && !hasDied(c);
+  }
+
+  private static boolean hasDied(RuleCase c) {
+    return c.record().code(FieldId.RELEASE).filter(Release.DIED.name()::equals).isPresent();
   }
 
   private static Optional<Finding> harmed(RuleCase c) {

@@ -178,27 +178,24 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
    * opens it. Empty where nothing is known that helps.
    */
   private String hint(Utterance utterance, Optional<FieldId> open) {
-    List<Word> words = utterance.words();
-    if (isTalk(utterance)) {
+    if (!utterance.hasUnknown() || isTalk(utterance)) {
       return "";
     }
-    for (int end = words.size() - 1; end > 0; end--) {
-      boolean isBeforeUnknown = words.get(end).text().equals(Word.UNKNOWN);
-      Optional<FieldId> named = isBeforeUnknown ? named(words.subList(0, end)) : Optional.empty();
-      if (named.filter(f -> !Grammars.areCodesHeard(f, open)).isPresent()) {
-        return "say " + form.spec(named.get()).spoken() + " alone, then its value";
-      }
-    }
-    return "";
+    List<Word> known =
+        utterance.words().stream().takeWhile(w -> !w.text().equals(Word.UNKNOWN)).toList();
+    return sureToken(known)
+        .flatMap(t -> t instanceof Token.Field f ? Optional.of(f.field()) : Optional.empty())
+        .filter(f -> Within.table(form.spec(f)).isPresent())
+        .filter(f -> !Grammars.areCodesHeard(f, open))
+        .map(f -> "say " + form.spec(f).spoken() + " alone, then its value")
+        .orElse("");
   }
 
-  /** The field that some words name, where they are its name and nothing else. */
-  private Optional<FieldId> named(List<Word> words) {
+  /** What some words are together, where they are one form of the vocabulary and surely said. */
+  private Optional<Token> sureToken(List<Word> words) {
     boolean isSure = words.stream().allMatch(w -> w.confidence() >= LIMITS.leastConfidence());
-    return (isSure ? Tokens.of(words, vocabulary) : Optional.<List<Token>>empty())
-        .filter(tokens -> tokens.size() == 1 && tokens.get(0) instanceof Token.Field)
-        .map(tokens -> ((Token.Field) tokens.get(0)).field())
-        .filter(f -> Within.table(form.spec(f)).isPresent());
+    Optional<List<Token>> tokens = isSure ? Tokens.of(words, vocabulary) : Optional.empty();
+    return tokens.filter(t -> t.size() == 1).map(t -> t.get(0));
   }
 
   /** Whether nobody spoke at all, whatever words the recogniser made of the sound. */
@@ -217,10 +214,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     }
     List<Word> words = utterance.words();
     for (int end = 1; end <= words.size(); end++) {
-      List<Word> first = words.subList(0, end);
-      boolean isSure = first.stream().allMatch(w -> w.confidence() >= LIMITS.leastConfidence());
-      Optional<List<Token>> tokens = isSure ? Tokens.of(first, vocabulary) : Optional.empty();
-      if (tokens.filter(t -> t.size() == 1 && isName(t.get(0))).isPresent()) {
+      if (sureToken(words.subList(0, end)).filter(Interpreter::isName).isPresent()) {
         return true;
       }
     }

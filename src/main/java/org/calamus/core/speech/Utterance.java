@@ -66,12 +66,6 @@ public record Utterance(
         Hypothesis.best(hypotheses), hypotheses, loudness, voiced, aboveNoise, pitched);
   }
 
-  /** The same, in a voice. */
-  public static Utterance of(
-      List<Hypothesis> hypotheses, int loudness, Duration voiced, int aboveNoise) {
-    return of(hypotheses, loudness, voiced, aboveNoise, voiced);
-  }
-
   /** The same sound heard in one way and no other. */
   public Utterance with(List<Word> chosen) {
     return new Utterance(chosen, List.of(), loudness, voiced, aboveNoise, pitched);

@@ -8,6 +8,7 @@ import java.util.Random;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 import javax.sound.sampled.UnsupportedAudioFileException;
+import org.calamus.support.Wind;
 
 /** Sound for tests: recordings of 16 kHz, room noise, and what is made of them. */
 final class Sounds {
@@ -48,15 +49,11 @@ final class Sounds {
 
   /** A gust of wind in the microphone: noise below some 200 Hz that swells and dies away. */
   static short[] gust(int millis, int seed) {
-    Random random = new Random(seed);
-    double low = 0;
-    double lower = 0;
+    Wind wind = new Wind(new Random(seed));
     short[] out = new short[16 * millis];
     for (int i = 0; i < out.length; i++) {
-      low += 0.08 * (random.nextGaussian() - low);
-      lower += 0.08 * (low - lower);
       double swell = Math.sin(Math.PI * i / out.length);
-      out[i] = (short) Math.max(-32_768, Math.min(32_767, 72_000 * swell * swell * lower));
+      out[i] = clipped((long) (72_000 * swell * swell * wind.next()));
     }
     return out;
   }
@@ -65,7 +62,7 @@ final class Sounds {
   static short[] mixed(short[] one, short[] other) {
     short[] out = new short[one.length];
     for (int i = 0; i < out.length; i++) {
-      out[i] = (short) Math.max(-32_768, Math.min(32_767, one[i] + other[i]));
+      out[i] = clipped(one[i] + other[i]);
     }
     return out;
   }
@@ -74,9 +71,13 @@ final class Sounds {
   static short[] scaled(short[] samples, double factor) {
     short[] out = new short[samples.length];
     for (int i = 0; i < out.length; i++) {
-      out[i] = (short) Math.max(-32_768, Math.min(32_767, Math.round(samples[i] * factor)));
+      out[i] = clipped(Math.round(samples[i] * factor));
     }
     return out;
+  }
+
+  private static short clipped(long value) {
+    return (short) Math.max(-32_768, Math.min(32_767, value));
   }
 
   /** A recording without the silence around it, so that pauses are as long as the test says. */

@@ -155,7 +155,7 @@ class AccountsTest {
       List<Word> words = Utterance.of((String) wordsAndShares[i]).words();
       all.add(new Hypothesis(words, (Double) wordsAndShares[i + 1]));
     }
-    return Utterance.of(all, -20, Duration.ofMillis(700), 30);
+    return Utterance.of(all, -20, Duration.ofMillis(700), 30, Duration.ofMillis(700));
   }
 
   /** The ranges of the species in the hand tell sixteen from sixty, later as well as then. */

@@ -3,6 +3,7 @@ package org.calamus.core.hearing;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Random;
+import org.calamus.support.Wind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -34,13 +35,9 @@ class PitchTest {
 
   /** Noise below some 200 Hz, as wind in a microphone makes it. */
   private PitchTest wind(int seed) {
-    Random gusts = new Random(seed);
-    double low = 0;
-    double lower = 0;
+    Wind wind = new Wind(new Random(seed));
     for (int i = 0; i < sound.length; i++) {
-      low += 0.08 * (gusts.nextGaussian() - low);
-      lower += 0.08 * (low - lower);
-      sound[i] += 70_000 * lower;
+      sound[i] += 70_000 * wind.next();
     }
     return this;
   }

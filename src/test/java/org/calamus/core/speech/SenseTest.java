@@ -31,7 +31,8 @@ class SenseTest {
       double share = Double.parseDouble(parts.get(parts.size() - 1));
       all.add(new Hypothesis(words.stream().map(Word::of).toList(), share));
     }
-    return Utterance.of(all, -20, Duration.ofMillis(300L * longest), 30);
+    Duration length = Duration.ofMillis(300L * longest);
+    return Utterance.of(all, -20, length, 30, length);
   }
 
   private static Utterance chosen(String hypotheses, String asked) {
@@ -184,7 +185,8 @@ class SenseTest {
             new Hypothesis(List.of(seven, new Word("two", 1, 300, 600)), 0.5),
             new Hypothesis(List.of(seven, new Word("you", 1, 300, 600)), 0.3),
             new Hypothesis(List.of(new Word("two", 1, 10, 100), seven), 0.2));
-    Utterance utterance = Utterance.of(all, -20, Duration.ofMillis(600), 30);
+    Duration length = Duration.ofMillis(600);
+    Utterance utterance = Utterance.of(all, -20, length, 30, length);
     assertThat(utterance.text()).isEqualTo("seven two");
     assertThat(utterance.words().get(0).confidence()).isCloseTo(1.0, within(1e-9));
     assertThat(utterance.words().get(1).confidence()).isCloseTo(0.5, within(1e-9));
