@@ -128,6 +128,12 @@ public final class VirtualSound implements AutoCloseable {
     server.destroyForcibly().waitFor(5, TimeUnit.SECONDS);
   }
 
+  /** Ends the server in good order, as a system does that updates or restarts its sound. */
+  public void end() throws InterruptedException {
+    server.destroy();
+    server.waitFor(5, TimeUnit.SECONDS);
+  }
+
   /** What the last program started wrote to its standard error. */
   public String errors() throws IOException {
     return Files.readString(folder.resolve("errors"));

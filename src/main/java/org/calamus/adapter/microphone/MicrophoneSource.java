@@ -6,8 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.LockSupport;
+import java.util.concurrent.TimeoutException;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
 import javax.sound.sampled.DataLine;
@@ -21,7 +20,8 @@ import org.calamus.port.AudioSource;
  *
  * <p>Opens the default line, or the first one of a named mixer, in the first of a list of formats
  * that it takes, then goes by the format that the open line reports. A line that stops is reported
- * as {@link AudioSource.Lost}; {@link #open} may then be called again.
+ * as {@link AudioSource.Lost}; {@link #open} may then be called again. Nobody waits here for a line
+ * that does not answer.
  */
 public final class MicrophoneSource implements AudioSource {
 
@@ -40,23 +40,17 @@ public final class MicrophoneSource implements AudioSource {
   /** Where Linux tells which program holds a sound card; other systems have no such folder. */
   private static final Path PROC = Path.of("/proc");
 
-  private static final int BLOCKS_A_SECOND = 20;
-  private static final Duration LOOK_AGAIN = Duration.ofMillis(5);
-
   /** Some sound servers give their first sound only after 2 s. */
   private static final Duration PATIENCE = Duration.ofSeconds(4);
-
-  /** The read of a line whose server died gives 0 at once, for ever. */
-  private static final int EMPTY_READS_MEANING_LOST = 3;
 
   private static final String STOPPED =
       "The microphone stopped; plug it in again or check the sound settings.";
 
   private final Optional<String> mixerName;
-  private volatile Optional<TargetDataLine> line = Optional.empty();
+  private volatile Optional<LineReader> line = Optional.empty();
+  private Optional<LineReader> latest = Optional.empty();
   private volatile String name = "microphone";
   private Resampler resampler = new Resampler(RATE, RATE);
-  private byte[] buffer = new byte[0];
 
   /** The default microphone. */
   public MicrophoneSource() {
@@ -76,39 +70,25 @@ public final class MicrophoneSource implements AudioSource {
   @Override
   public void open() {
     close();
-    TargetDataLine opened = openFirst();
-    AudioFormat real = opened.getFormat();
-    int rate = Math.round(real.getSampleRate());
-    resampler = new Resampler(rate, RATE);
-    buffer = new byte[rate / BLOCKS_A_SECOND * real.getFrameSize()];
-    opened.start();
-    line = Optional.of(opened);
+    if (latest.isPresent() && latest.get().isOpening()) {
+      throw noAnswer();
+    }
+    LineReader reader = new LineReader(this::openFirst, PATIENCE);
+    latest = Optional.of(reader);
+    AudioFormat format = reader.open().orElseThrow(MicrophoneSource::noAnswer);
+    resampler = new Resampler(Math.round(format.getSampleRate()), RATE);
+    line = Optional.of(reader);
   }
 
   @Override
   public Read read() {
-    Optional<TargetDataLine> open = line;
+    Optional<LineReader> open = line;
     if (open.isEmpty()) {
       return new Ended();
     }
-    TargetDataLine in = open.get();
-    long deadline = System.nanoTime() + PATIENCE.toNanos();
-    int emptyReads = 0;
-    while (line.isPresent() && System.nanoTime() < deadline) {
-      // not a waiting read: that of a line whose device hangs would never return
-      if (in.available() < buffer.length) {
-        LockSupport.parkNanos(LOOK_AGAIN.toNanos());
-        continue;
-      }
-      int length = in.read(buffer, 0, buffer.length);
-      if (length > 0) {
-        short[] mono = PcmMono.mix(buffer, length, in.getFormat().getChannels());
-        return new Block(resampler.take(mono));
-      }
-      if (++emptyReads == EMPTY_READS_MEANING_LOST) {
-        break;
-      }
-      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(20));
+    Optional<short[]> mono = open.get().next();
+    if (mono.isPresent()) {
+      return new Block(resampler.take(mono.get()));
     }
     return line.isEmpty() ? new Ended() : new Lost(STOPPED);
   }
@@ -120,13 +100,15 @@ public final class MicrophoneSource implements AudioSource {
 
   @Override
   public void close() {
-    Optional<TargetDataLine> open = line;
+    Optional<LineReader> open = line;
     line = Optional.empty();
-    open.ifPresent(
-        it -> {
-          it.stop();
-          it.close();
-        });
+    open.ifPresent(LineReader::end);
+  }
+
+  private static AudioException noAnswer() {
+    return new AudioException(
+        "The microphone does not answer; plug it in again, or restart the sound of the computer.",
+        new TimeoutException());
   }
 
   private TargetDataLine openFirst() {

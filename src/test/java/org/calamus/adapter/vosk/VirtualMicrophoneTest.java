@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
 import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
@@ -42,6 +43,27 @@ class VirtualMicrophoneTest {
       // a read that returns nothing at once, for ever, would burn many seconds
       assertThat(cpuMillis).isLessThan(8_000);
       assertThat(card.errors()).isEmpty();
+    }
+  }
+
+  /** Java Sound was seen never to return from a line whose server was ended in this way. */
+  @Test
+  void earsSayThatTheMicrophoneStoppedWhenItsServerIsEndedInGoodOrder() throws Exception {
+    try (VirtualSound card = VirtualSound.start()) {
+      Process program = card.java(EarsOnDefaultMicrophone.class, TestModel.folder().toString());
+      Lines lines = new Lines(program);
+      lines.next("UP ");
+      lines.next("LEVEL");
+
+      card.end();
+      assertThat(lines.next("DOWN The microphone"))
+          .isEqualTo("DOWN The microphone stopped; plug it in again or check the sound settings.");
+      assertThat(lines.next("DOWN No"))
+          .isEqualTo(
+              "DOWN No microphone can be opened; plug one in, or close the program that uses it.");
+      program.getOutputStream().close();
+      lines.next("CPU ");
+      assertThat(program.waitFor(5, TimeUnit.SECONDS)).isTrue();
     }
   }
 
