@@ -30,7 +30,10 @@ final class Microphones {
         state.record().isEmpty() && state.question().isEmpty() && state.savedCount() == 0;
     Optional<String> notice = isTime ? notice(microphone) : Optional.empty();
     String before = state.face().message();
-    return notice.map(n -> state.message(before.isEmpty() ? n : before + " " + n)).orElse(state);
+    return notice
+        .filter(n -> !before.contains(n))
+        .map(n -> state.message(before.isEmpty() ? n : before + " " + n))
+        .orElse(state);
   }
 
   private Optional<String> notice(String microphone) {

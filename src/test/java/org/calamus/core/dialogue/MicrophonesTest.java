@@ -71,6 +71,13 @@ class MicrophonesTest {
   }
 
   @Test
+  void aMicrophoneThatComesBackIsNotSpokenOfAgain() {
+    Talk talk = up(listening());
+    talk.event(new Event.PartDown(talk.now(), Part.EARS, "The microphone stopped."));
+    assertThat(up(talk).view().message()).containsOnlyOnce("was not tried yet");
+  }
+
+  @Test
   void theLastCheckCounts() {
     MicrophoneCheck earlier =
         new MicrophoneCheck("headset", TRIED.minusSeconds(60), Grade.NOT_USABLE, "Not usable.");
