@@ -138,7 +138,7 @@ final class Session {
     return State.atStart(
         ports.store().nextRecordId(),
         setup.form().first(),
-        Known.of(setup.rules().policy().strings(), saved),
+        Known.of(setup.rules().policy().strings(), saved, setup.rules().policy().zone()),
         NetLog.of(ports.store().netEvents()));
   }
 

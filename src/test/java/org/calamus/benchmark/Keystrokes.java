@@ -12,6 +12,7 @@ import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Known;
+import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
 import org.calamus.support.WholeRecord;
 
@@ -57,7 +58,9 @@ public final class Keystrokes {
 
   private static Cost cost(String name, String before, String keys) {
     Talk talk =
-        new Talk(WholeRecord.setup(CodeSet.LABORATORY, STRINGS), Known.of(STRINGS, List.of()));
+        new Talk(
+            WholeRecord.setup(CodeSet.LABORATORY, STRINGS),
+            Known.of(STRINGS, List.of(), Fenwick.ZONE));
     talk.event(new Event.Started(talk.now(), Optional.empty())).keys(before);
     int saved = talk.saved();
     talk.keys(keys);

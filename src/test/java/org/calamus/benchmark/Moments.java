@@ -30,7 +30,8 @@ final class Moments {
   private static final Setup SETUP = WholeRecord.setup(CodeSet.LABORATORY, STRINGS);
   private static final Vocabulary VOCABULARY = Fenwick.vocabulary().within(SETUP.form());
 
-  private static final Moment START = Moment.atStart(SETUP, Known.of(STRINGS, List.of()));
+  private static final Moment START =
+      Moment.atStart(SETUP, Known.of(STRINGS, List.of(), Fenwick.ZONE));
   private static final Map<List<String>, Moment> KNOWN = new ConcurrentHashMap<>();
 
   private Moments() {}

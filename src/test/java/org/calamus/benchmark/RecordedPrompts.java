@@ -5,9 +5,11 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Month;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 import javax.sound.sampled.AudioFileFormat;
@@ -34,6 +36,13 @@ final class RecordedPrompts implements Speaker.Mouth {
   RecordedPrompts(Path folder) throws IOException {
     for (int i = 0; i < 100; i += i < 20 ? 1 : 10) {
       files.put(SpokenNumbers.inWords(i), folder.resolve("digits/" + i + ".g722"));
+    }
+    for (int place = 1; place <= 30; place += place < 20 ? 1 : 10) {
+      files.put(SpokenNumbers.inOrder(place), folder.resolve("digits/h-" + place + ".g722"));
+    }
+    for (Month month : Month.values()) {
+      String name = month.name().toLowerCase(Locale.ROOT);
+      files.put(name, folder.resolve("digits/mon-" + (month.getValue() - 1) + ".g722"));
     }
     files.put("oh", folder.resolve("digits/oh.g722"));
     files.put("hundred", folder.resolve("digits/hundred.g722"));

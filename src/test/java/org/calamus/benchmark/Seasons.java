@@ -15,6 +15,7 @@ import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.Captures;
 import org.calamus.core.record.PastCapture;
 import org.calamus.core.rule.Known;
+import org.calamus.support.Fenwick;
 
 /** What many saved records cost: at the start, in memory, and with each bird more. */
 final class Seasons {
@@ -81,7 +82,7 @@ final class Seasons {
     long began = System.nanoTime();
     Known known;
     try (SqliteRecordStore store = new SqliteRecordStore(folder, folder.resolve("natives"))) {
-      known = Known.of(List.of(), store.pastCaptures());
+      known = Known.of(List.of(), store.pastCaptures(), Fenwick.ZONE);
     }
     double seconds = (System.nanoTime() - began) / 1e9;
     double held = heap() - before;

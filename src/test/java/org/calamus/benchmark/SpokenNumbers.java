@@ -1,5 +1,7 @@
 package org.calamus.benchmark;
 
+import java.time.LocalDate;
+import java.util.Locale;
 import java.util.Random;
 import java.util.stream.Collectors;
 
@@ -32,6 +34,12 @@ final class SpokenNumbers {
     "", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"
   };
 
+  private static final String[] ORDINALS =
+      (". first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth"
+              + " thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth"
+              + " twentieth thirtieth")
+          .split(" ");
+
   private SpokenNumbers() {}
 
   /** Digit by digit. */
@@ -49,12 +57,35 @@ final class SpokenNumbers {
 
   /** A time of day in one of the ways that it is said. */
   static String time(int hour, int minute, Random random) {
-    String figures = String.format(java.util.Locale.ROOT, "%02d%02d", hour, minute);
+    String figures = String.format(Locale.ROOT, "%02d%02d", hour, minute);
     if (random.nextBoolean() || minute % 10 == 0 && minute / 10 < 2) {
       return spaced(figures);
     }
     String hours = hour < 10 ? "zero " + WORDS[hour] : inWords(hour);
     return hours + " " + (minute < 10 ? "zero " + WORDS[minute] : inWords(minute));
+  }
+
+  /** A day with its month in one of the ways that it is said; now and then with its year. */
+  static String date(LocalDate date, Random random) {
+    int day = date.getDayOfMonth();
+    String month = date.getMonth().name().toLowerCase(Locale.ROOT);
+    String said =
+        switch (random.nextInt(6)) {
+          case 0 -> inWords(day) + " " + month;
+          case 1 -> inOrder(day) + " of " + month;
+          case 2 -> month + " " + inOrder(day);
+          case 3 -> month + " " + inWords(day);
+          default -> spaced(String.valueOf(day)) + " " + month;
+        };
+    return random.nextInt(4) == 0 ? said + " " + spaced(String.valueOf(date.getYear())) : said;
+  }
+
+  /** The word for the place in a row, first to thirty first. */
+  static String inOrder(int place) {
+    int unit = place % 10;
+    return place <= 20 || unit == 0
+        ? ORDINALS[place <= 20 ? place : ORDINALS.length - 1]
+        : TENS[place / 10] + " " + ORDINALS[unit];
   }
 
   /** In number words, 0 to 999. */

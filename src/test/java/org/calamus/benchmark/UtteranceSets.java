@@ -2,6 +2,8 @@ package org.calamus.benchmark;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.time.Month;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -34,6 +36,7 @@ final class UtteranceSets {
       Moments.vocabulary().section("letters").stream()
           .map(SpokenForm::text)
           .filter(l -> !l.equals("x ray"))
+          .sorted()
           .toList();
 
   private final Half half;
@@ -60,6 +63,7 @@ final class UtteranceSets {
     sets.namedFields();
     sets.commands();
     sets.answers();
+    sets.dates();
     return sets.all;
   }
 
@@ -211,6 +215,16 @@ final class UtteranceSets {
     for (int i = 0; i < DRAWN; i++) {
       String words = SpokenNumbers.time(random.nextInt(24), random.nextInt(60), random);
       add(set(field), Moments.asking(field.id()), words);
+    }
+  }
+
+  /** A day of each month, drawn apart from the others, which came before dates could be said. */
+  private void dates() {
+    Random days = new Random(seed(half) + 1);
+    FieldSpec field = Moments.form().spec(FieldId.DATE);
+    for (Month month : Month.values()) {
+      LocalDate date = LocalDate.of(2025, month, 1 + days.nextInt(month.minLength()));
+      add(set(field), Moments.asking(FieldId.DATE), SpokenNumbers.date(date, days));
     }
   }
 

@@ -31,10 +31,10 @@ class UtteranceSetsTest {
 
   @Test
   void whatIsSaidMeansSomethingAtItsMoment() {
-    // with no bird in the hand the session ends without a word
+    // the session ends without a word, and behind "something else" the bander speaks a memo
     List<Said> all =
         UtteranceSets.of(Half.TUNING).stream()
-            .filter(s -> !s.words().equals("end session"))
+            .filter(s -> !Set.of("end session", "something else").contains(s.words()))
             .toList();
     for (int i = 0; i < all.size(); i += 7) {
       Said said = all.get(i);

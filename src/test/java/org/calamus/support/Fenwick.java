@@ -1,6 +1,7 @@
 package org.calamus.support;
 
 import java.time.Duration;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.List;
@@ -16,15 +17,23 @@ import org.calamus.core.form.CodeTable;
 import org.calamus.core.form.Form;
 import org.calamus.core.form.SpeciesTable;
 import org.calamus.core.instrument.DeviceDescription;
+import org.calamus.core.record.BandNumber;
 import org.calamus.core.rule.Policy;
 import org.calamus.core.rule.Reference;
 import org.calamus.core.rule.Rules;
+import org.calamus.core.speech.Expected;
 import org.calamus.core.speech.Grammars;
 import org.calamus.core.speech.Interpreter;
 import org.calamus.core.speech.Vocabulary;
 
 /** The invented station Fenwick Marsh, with the program's own tables and vocabularies. */
 public final class Fenwick {
+
+  /** The zone of the imaginary station's clocks. */
+  public static final ZoneId ZONE = ZoneId.of("UTC");
+
+  /** A day at the station. */
+  public static final LocalDate DAY = LocalDate.of(2026, 6, 20);
 
   private static final TableFiles TABLES = new TableFiles(Optional.empty());
   private static final SpeciesTable SPECIES = TABLES.species();
@@ -57,14 +66,15 @@ public final class Fenwick {
     return new Reference(SPECIES, TABLES.ageClasses(), TABLES.ageSeason(), TABLES.bandSizes());
   }
 
+  /** What makes whole values of those given in short, on {@link #DAY}. */
+  public static Expected expected(Optional<BandNumber> band) {
+    return new Expected(band, DAY);
+  }
+
   /** What the station decided. */
   public static Policy policy() {
     return new Policy(
-        ZoneId.of("UTC"),
-        Duration.ofMinutes(5),
-        Duration.ofMinutes(10),
-        Optional.empty(),
-        List.of());
+        ZONE, Duration.ofMinutes(5), Duration.ofMinutes(10), Optional.empty(), List.of());
   }
 
   /** What it decided where the nets are opened at a time. */
@@ -101,7 +111,7 @@ public final class Fenwick {
         new Rules(form, reference(), policy()),
         new Interpreter(VOCABULARY, form),
         new Grammars(VOCABULARY.within(form)),
-        new Setup.Station("Fenwick Marsh", "QX", ZoneId.of("UTC")),
+        new Setup.Station("Fenwick Marsh", "QX", ZONE),
         byName);
   }
 }

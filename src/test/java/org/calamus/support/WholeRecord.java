@@ -1,6 +1,5 @@
 package org.calamus.support;
 
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -44,7 +43,7 @@ public final class WholeRecord {
         new Rules(form, Fenwick.reference(), policy),
         new Interpreter(Fenwick.vocabulary(), form),
         new Grammars(Fenwick.vocabulary().within(form)),
-        new Setup.Station("Fenwick Marsh", "QX", ZoneId.of("UTC")),
+        new Setup.Station("Fenwick Marsh", "QX", Fenwick.ZONE),
         Map.of());
   }
 
@@ -57,7 +56,8 @@ public final class WholeRecord {
 
   /** The same, of a station that was issued other strings. */
   public static Talk talk(List<BandString> strings) {
-    Talk talk = new Talk(setup(CodeSet.LABORATORY, strings), Known.of(strings, List.of()));
+    Talk talk =
+        new Talk(setup(CodeSet.LABORATORY, strings), Known.of(strings, List.of(), Fenwick.ZONE));
     return talk.event(new Event.Started(talk.now(), Optional.empty()));
   }
 

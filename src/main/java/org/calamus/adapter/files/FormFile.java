@@ -160,6 +160,7 @@ public final class FormFile implements Forms {
     return switch (id) {
       case BAND, OLD_BAND -> Optional.of(new FieldKind.Band());
       case TIME -> Optional.of(new FieldKind.Time());
+      case DATE -> Optional.of(new FieldKind.Date());
       case NOTE -> Optional.of(new FieldKind.Note());
       case HOW_AGED, HOW_SEXED, DISPOSITION ->
           Optional.of(new FieldKind.CodedMany(tables.apply(id.key()), MOST_CODES));

@@ -28,7 +28,8 @@ record Schema(List<String> scripts) {
           List.of(
               "/schema/V1__records.sql",
               "/schema/V2__more_kinds.sql",
-              "/schema/V3__amendments_and_nets.sql"));
+              "/schema/V3__amendments_and_nets.sql",
+              "/schema/V4__dates.sql"));
 
   /** Marks a file as ours; "Cala" in ASCII. */
   static final int APPLICATION_ID = 0x43616c61;

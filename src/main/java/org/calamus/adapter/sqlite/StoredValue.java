@@ -1,6 +1,7 @@
 package org.calamus.adapter.sqlite;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.Arrays;
 import java.util.List;
@@ -17,6 +18,7 @@ final class StoredValue {
   private static final String CODES = "codes";
   private static final String MEASURE = "measure";
   private static final String TIME = "time";
+  private static final String DATE = "date";
   private static final String NOTE = "note";
 
   private StoredValue() {}
@@ -38,6 +40,9 @@ final class StoredValue {
     if (value instanceof FieldValue.TimeOfDay) {
       return TIME;
     }
+    if (value instanceof FieldValue.Day) {
+      return DATE;
+    }
     if (value instanceof FieldValue.Note) {
       return NOTE;
     }
@@ -56,6 +61,7 @@ final class StoredValue {
       case CODES -> new FieldValue.Codes(List.of(text.split(" ")));
       case MEASURE -> new FieldValue.Measure(new BigDecimal(text), unit(unit));
       case TIME -> new FieldValue.TimeOfDay(LocalTime.parse(text));
+      case DATE -> new FieldValue.Day(LocalDate.parse(text));
       case NOTE -> new FieldValue.Note(text, memo.isEmpty() ? Optional.empty() : Optional.of(memo));
       default -> throw new IllegalArgumentException("no kind of value: " + kind);
     };

@@ -3,6 +3,7 @@ package org.calamus.core.dialogue;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -77,8 +78,15 @@ public final class Accounts {
             utterance,
             met.asked(),
             met.corrects(),
-            met.expected(),
+            setup.expected(met.expected(), at),
             meaning -> comesTo(met, state, at, meaning));
+  }
+
+  /** What an utterance means that was heard in the way that makes sense. */
+  Meaning meaning(Circumstances met, Instant at, Utterance utterance) {
+    return setup
+        .interpreter()
+        .interpret(utterance, met.asked(), met.corrects(), setup.expected(met.expected(), at));
   }
 
   /** The values that are made of a meaning; the meaning itself where it is none of values. */
@@ -110,8 +118,7 @@ public final class Accounts {
           : Understood.of(Understood.Kind.UNHEEDED);
     }
     Utterance utterance = heardAs(met, at, heard);
-    Meaning meaning =
-        setup.interpreter().interpret(utterance, met.asked(), met.corrects(), met.expected());
+    Meaning meaning = meaning(met, at, utterance);
     if (meaning instanceof Meaning.Chatter) {
       return Understood.of(Understood.Kind.NOTHING);
     }
@@ -204,6 +211,9 @@ public final class Accounts {
     }
     if (kind instanceof FieldKind.Time) {
       return Optional.of(new FieldValue.TimeOfDay(LocalTime.parse(text)));
+    }
+    if (kind instanceof FieldKind.Date) {
+      return Optional.of(new FieldValue.Day(LocalDate.parse(text)));
     }
     if (kind instanceof FieldKind.Note) {
       return Optional.of(new FieldValue.Note(text, Optional.empty()));

@@ -237,10 +237,7 @@ public final class Dialogue {
   private Step understood(State state, Event.Heard event) {
     Circumstances met = Circumstances.of(state, setup);
     Event.Heard heard = event.as(accounts.heardAs(met, event.at(), event.utterance()));
-    Meaning meaning =
-        setup
-            .interpreter()
-            .interpret(heard.utterance(), met.asked(), met.corrects(), met.expected());
+    Meaning meaning = accounts.meaning(met, event.at(), heard.utterance());
     boolean isMissed = meaning instanceof Meaning.Chatter || meaning instanceof Meaning.Unclear;
     boolean isNamed = isNamedInQuestion(state, heard.utterance());
     if (isMissed && isNamed) {

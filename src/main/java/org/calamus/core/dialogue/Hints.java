@@ -121,6 +121,9 @@ final class Hints {
     if (spec.kind() instanceof FieldKind.Time) {
       return new View.Hint("zero eight four zero", "0840 Enter", spec.spoken());
     }
+    if (spec.kind() instanceof FieldKind.Date) {
+      return new View.Hint("one six june", "0616 Enter", spec.spoken());
+    }
     if (spec.kind() instanceof FieldKind.Note) {
       return new View.Hint("", "space", "speak or type");
     }

@@ -19,10 +19,11 @@ final class Holding {
   }
 
   /** How long; empty where there is no bird in the hand. */
-  static Optional<Duration> held(State state) {
+  Optional<Duration> held(State state) {
     return state
         .record()
         .filter(r -> r.kind().hasBird() && !state.isCorrecting())
+        .filter(r -> !r.caught().isEnteredLater(policy.zone()))
         .map(r -> Duration.between(r.capturedAt(), until(r, state)))
         .map(d -> d.isNegative() ? Duration.ZERO : d);
   }

@@ -185,7 +185,9 @@ final class Keypad {
     }
     Heard heard =
         ValueReader.keyed(
-            setup.form().spec(field.get()), keys, new NextBand(setup).completing(state));
+            setup.form().spec(field.get()),
+            keys,
+            setup.expected(new NextBand(setup).completing(state), at));
     if (heard instanceof Heard.No no) {
       return Step.of(state.face(f -> f.withKeys("").withMessage("Not taken: " + no.hint() + ".")))
           .then(new Effect.Sound(Tone.NOT_UNDERSTOOD));

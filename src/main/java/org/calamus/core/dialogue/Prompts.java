@@ -108,6 +108,9 @@ final class Prompts {
     if (spec.kind() instanceof FieldKind.Note) {
       return "say remarks, or type them";
     }
+    if (spec.kind() instanceof FieldKind.Date) {
+      return spec.spoken() + ", the day, then the month by its name";
+    }
     boolean isNumber =
         spec.kind() instanceof FieldKind.Measured
             || spec.kind() instanceof FieldKind.Band

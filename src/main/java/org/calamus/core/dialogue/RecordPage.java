@@ -51,7 +51,11 @@ final class RecordPage {
     }
     PastCapture capture = found.get();
     String by = ", by " + capture.bander();
-    String title = "Record " + id + ", " + time(capture.capturedAt()) + by;
+    String when =
+        capture.caught().isEnteredLater(zone)
+            ? capture.day(zone) + ", entered " + time(capture.capturedAt())
+            : time(capture.capturedAt());
+    String title = "Record " + id + ", " + when + by;
     List<PageRow> rows = new ArrayList<>();
     for (FieldSpec spec : setup.form().fields()) {
       capture.value(spec.id()).ifPresent(v -> rows.addAll(field(capture, spec, v, trail)));

@@ -16,6 +16,7 @@ import org.calamus.core.summary.DayRecord;
 final class RecordsPage {
 
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MM-dd", Locale.ROOT);
 
   private static final String HEAD =
       columns("time", "band", "species", "age", "sex", "wing", "mass", "kind");
@@ -58,6 +59,7 @@ final class RecordsPage {
     DayRecord.of(PageContents.known(state), setup.rules(), PageContents.today(setup, state))
         .stream()
         .filter(r -> r.capture().kind().hasBird())
+        .filter(r -> r.capture().day(zone).equals(PageContents.today(setup, state)))
         .filter(r -> r.capture().code(FieldId.SPECIES).equals(code))
         .forEach(r -> rows.add(row(r)));
     return new PageContent(
@@ -68,7 +70,9 @@ final class RecordsPage {
     PastCapture capture = record.capture();
     String text =
         columns(
-            TIME.format(capture.capturedAt().atZone(zone)),
+            capture.caught().isEnteredLater(zone)
+                ? DAY.format(capture.day(zone))
+                : TIME.format(capture.capturedAt().atZone(zone)),
             capture.band().map(b -> b.text()).orElse(NONE),
             brief(capture, FieldId.SPECIES),
             brief(capture, FieldId.AGE),

@@ -187,8 +187,8 @@ final class SessionPage {
     return rows;
   }
 
-  private static String time(State state) {
-    Optional<Duration> held = Holding.held(state);
+  private String time(State state) {
+    Optional<Duration> held = new Holding(setup.rules().policy()).held(state);
     return held.map(d -> "  for " + PageText.minutes(d)).orElse("");
   }
 

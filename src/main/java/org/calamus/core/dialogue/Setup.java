@@ -1,5 +1,6 @@
 package org.calamus.core.dialogue;
 
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
@@ -10,8 +11,10 @@ import org.calamus.core.form.Form;
 import org.calamus.core.hearing.PastChecks;
 import org.calamus.core.instrument.DeviceDescription;
 import org.calamus.core.readback.Phrases;
+import org.calamus.core.record.BandNumber;
 import org.calamus.core.rule.Rules;
 import org.calamus.core.speech.Command;
+import org.calamus.core.speech.Expected;
 import org.calamus.core.speech.Grammars;
 import org.calamus.core.speech.Interpreter;
 import org.calamus.core.speech.SpokenForm;
@@ -96,6 +99,16 @@ public record Setup(
         .filter(f -> f.meaning() instanceof Token.Order order && order.command() == command)
         .map(SpokenForm::text)
         .findFirst();
+  }
+
+  /**
+   * What makes whole values of those given in short.
+   *
+   * @param band the band that last digits complete; empty where none is known
+   * @param at when they are given
+   */
+  Expected expected(Optional<BandNumber> band, Instant at) {
+    return new Expected(band, at.atZone(station.zone()).toLocalDate());
   }
 
   /** The words for values. */

@@ -61,7 +61,7 @@ public final class Views {
         state.console().live().map(l -> live(l.reading()) + unseen(state.console(), l.port())),
         new Hints(setup).of(state),
         nextBand(state),
-        Holding.held(state),
+        holding.held(state),
         state.savedCount(),
         state.recent(),
         state.face().hasCautions() ? CAUTIONS : List.of(),

@@ -38,6 +38,9 @@ public sealed interface FieldKind {
   /** A time of day, as the clock at the station shows it. */
   record Time() implements FieldKind {}
 
+  /** A day of the station's calendar. */
+  record Date() implements FieldKind {}
+
   /** Free remarks. */
   record Note() implements FieldKind {}
 }

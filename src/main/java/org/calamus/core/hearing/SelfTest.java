@@ -1,10 +1,12 @@
 package org.calamus.core.hearing;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.form.Form;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.speech.Expected;
 import org.calamus.core.speech.Grammar;
 import org.calamus.core.speech.Grammars;
 import org.calamus.core.speech.Interpreter;
@@ -40,6 +42,9 @@ public record SelfTest(Form form, Interpreter interpreter, Grammars grammars) {
           new Probe("next field", Optional.of(FieldId.MASS)),
           new Probe("save record", Optional.empty()));
 
+  /** No probe is a value in short; the day is that of nothing. */
+  private static final Expected NOTHING_EXPECTED = new Expected(Optional.empty(), LocalDate.EPOCH);
+
   /** A self-test of a vocabulary. */
   public SelfTest(Form form, Vocabulary vocabulary) {
     this(form, new Interpreter(vocabulary, form), new Grammars(vocabulary.within(form)));
@@ -68,7 +73,7 @@ public record SelfTest(Form form, Interpreter interpreter, Grammars grammars) {
   }
 
   private Meaning meaning(Probe probe, Utterance utterance) {
-    return interpreter.interpret(utterance, probe.field(), probe.field(), Optional.empty());
+    return interpreter.interpret(utterance, probe.field(), probe.field(), NOTHING_EXPECTED);
   }
 
   private boolean isSayable(Probe probe) {

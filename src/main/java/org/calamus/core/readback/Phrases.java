@@ -44,6 +44,9 @@ public record Phrases(Form form) {
     if (value instanceof FieldValue.TimeOfDay time) {
       return Spoken.digits(time.text().replace(":", ""));
     }
+    if (value instanceof FieldValue.Day day) {
+      return Spoken.date(day.date());
+    }
     if (value instanceof FieldValue.Note note) {
       return note.written().isEmpty() ? "a spoken memo" : note.written();
     }

@@ -53,6 +53,11 @@ public record CaptureRecord(
         .flatMap(v -> v instanceof FieldValue.Code c ? Optional.of(c.code()) : Optional.empty());
   }
 
+  /** When the bird was caught. */
+  public Caught caught() {
+    return Caught.of(capturedAt, this::value);
+  }
+
   /** The kind of capture; a new band where nothing else was said. */
   public CaptureKind kind() {
     return code(FieldId.KIND).flatMap(CaptureKind::ofCode).orElse(CaptureKind.NEW);

@@ -1,8 +1,8 @@
 package org.calamus.core.record;
 
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -27,29 +27,36 @@ import java.util.Set;
  */
 public final class Captures {
 
-  private static final Comparator<PastCapture> BY_TIME =
-      Comparator.comparing(PastCapture::capturedAt).thenComparingLong(PastCapture::id);
+  private static final Captures NONE = of(List.of(), ZoneOffset.UTC);
 
-  private static final Captures NONE = of(List.of());
-
+  private final ZoneId zone;
   private final Shelves<Long, PastCapture> byId;
   private final Shelves<BandNumber, List<PastCapture>> byBand;
   private final int size;
 
   private Captures(
-      Shelves<Long, PastCapture> byId, Shelves<BandNumber, List<PastCapture>> byBand, int size) {
+      ZoneId zone,
+      Shelves<Long, PastCapture> byId,
+      Shelves<BandNumber, List<PastCapture>> byBand,
+      int size) {
+    this.zone = zone;
     this.byId = byId;
     this.byBand = byBand;
     this.size = size;
   }
 
-  /** No captures. */
+  /** No captures, of a station whose clocks show UTC. */
   public static Captures none() {
     return NONE;
   }
 
-  /** These captures; of two with the same record id the later in the collection counts. */
-  public static Captures of(Collection<PastCapture> all) {
+  /**
+   * Captures of a station.
+   *
+   * @param all the captures; of two with the same record id the later in the collection counts
+   * @param zone the station's zone, by which those entered on a later day are put in order
+   */
+  public static Captures of(Collection<PastCapture> all, ZoneId zone) {
     Map<Long, PastCapture> byId = new HashMap<>();
     all.forEach(capture -> byId.put(capture.id(), capture));
     Map<BandNumber, List<PastCapture>> byBand = new HashMap<>();
@@ -58,8 +65,8 @@ public final class Captures {
         byBand.computeIfAbsent(band, b -> new ArrayList<>(1)).add(capture);
       }
     }
-    byBand.replaceAll((band, captures) -> inOrder(captures));
-    return new Captures(Shelves.of(byId), Shelves.of(byBand), byId.size());
+    byBand.replaceAll((band, captures) -> inOrder(captures, zone));
+    return new Captures(zone, Shelves.of(byId), Shelves.of(byBand), byId.size());
   }
 
   /** The capture of a record, or empty. */
@@ -76,7 +83,7 @@ public final class Captures {
       more.add(capture);
       filed = filed.with(band, inOrder(more));
     }
-    return new Captures(others.byId.with(capture.id(), capture), filed, others.size + 1);
+    return new Captures(zone, others.byId.with(capture.id(), capture), filed, others.size + 1);
   }
 
   /** A copy without the capture of a record, as where a saved record was abandoned later. */
@@ -91,7 +98,7 @@ public final class Captures {
           left.get(band).orElse(List.of()).stream().filter(c -> c.id() != recordId).toList();
       left = rest.isEmpty() ? left.without(band) : left.with(band, rest);
     }
-    return new Captures(byId.without(recordId), left, size - 1);
+    return new Captures(zone, byId.without(recordId), left, size - 1);
   }
 
   /**
@@ -137,6 +144,20 @@ public final class Captures {
   }
 
   /**
+   * All captures of one day and those entered on it of birds that were caught before, oldest first.
+   * It looks at every capture.
+   *
+   * @param day the date on the station's calendar
+   * @param zone the station's zone
+   */
+  public List<PastCapture> ofDayOrEnteredOn(LocalDate day, ZoneId zone) {
+    return inOrder(
+        byId.values()
+            .filter(c -> c.day(zone).equals(day) || c.caught().begunOn(zone).equals(day))
+            .toList());
+  }
+
+  /**
    * All captures from one day to another, oldest first. It looks at every capture, as {@link
    * #onDay(LocalDate, ZoneId)} does.
    *
@@ -145,11 +166,9 @@ public final class Captures {
    * @param zone the station's zone
    */
   public List<PastCapture> between(LocalDate first, LocalDate last, ZoneId zone) {
-    Instant from = first.atStartOfDay(zone).toInstant();
-    Instant until = last.plusDays(1).atStartOfDay(zone).toInstant();
     return inOrder(
         byId.values()
-            .filter(c -> !c.capturedAt().isBefore(from) && c.capturedAt().isBefore(until))
+            .filter(c -> !c.day(zone).isBefore(first) && !c.day(zone).isAfter(last))
             .toList());
   }
 
@@ -197,9 +216,8 @@ public final class Captures {
    * @param zone the station's zone
    */
   public Map<LocalDate, List<PastCapture>> byDay(LocalDate from, ZoneId zone) {
-    Instant begin = from.atStartOfDay(zone).toInstant();
     Map<LocalDate, List<PastCapture>> days = new HashMap<>();
-    inOrder(byId.values().filter(c -> !c.capturedAt().isBefore(begin)).toList())
+    inOrder(byId.values().filter(c -> !c.day(zone).isBefore(from)).toList())
         .forEach(c -> days.computeIfAbsent(c.day(zone), day -> new ArrayList<>()).add(c));
     return days;
   }
@@ -209,7 +227,12 @@ public final class Captures {
     return size;
   }
 
-  private static List<PastCapture> inOrder(Collection<PastCapture> captures) {
-    return List.copyOf(captures.stream().sorted(BY_TIME).toList());
+  private List<PastCapture> inOrder(Collection<PastCapture> captures) {
+    return inOrder(captures, zone);
+  }
+
+  private static List<PastCapture> inOrder(Collection<PastCapture> captures, ZoneId zone) {
+    Comparator<PastCapture> byTime = Comparator.comparing(capture -> capture.caught().when(zone));
+    return captures.stream().sorted(byTime.thenComparingLong(PastCapture::id)).toList();
   }
 }

@@ -59,6 +59,8 @@ public enum FieldId {
   NET,
   /** When the bird was taken from the net, as the clock at the station showed it. */
   TIME,
+  /** The day on which the bird was caught, where the record was begun on a later one. */
+  DATE,
   /** Who banded, as initials. */
   BANDER,
   /** Who wrote, as initials. */

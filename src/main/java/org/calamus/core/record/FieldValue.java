@@ -1,19 +1,21 @@
 package org.calamus.core.record;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 
-/** What a field holds: a band number, a code or several, an amount, a time of day, or a note. */
+/** What a field holds: a band number, a code or several, an amount, a time or day, or a note. */
 public sealed interface FieldValue
     permits BandNumber,
         FieldValue.Code,
         FieldValue.Codes,
         FieldValue.Measure,
         FieldValue.TimeOfDay,
+        FieldValue.Day,
         FieldValue.Note {
 
   /**
@@ -98,6 +100,24 @@ public sealed interface FieldValue
     @Override
     public String text() {
       return time.toString();
+    }
+  }
+
+  /**
+   * A day of the station's calendar.
+   *
+   * @param date the day, never null
+   */
+  record Day(LocalDate date) implements FieldValue {
+    /** Checks that there is a day. */
+    public Day {
+      Objects.requireNonNull(date);
+    }
+
+    /** Year, month and day, as in ISO 8601: {@code 2026-06-16}. */
+    @Override
+    public String text() {
+      return date.toString();
     }
   }
 

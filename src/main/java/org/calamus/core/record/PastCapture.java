@@ -92,9 +92,14 @@ public record PastCapture(
     return number(FieldId.BAND);
   }
 
+  /** When the bird was caught. */
+  public Caught caught() {
+    return Caught.of(capturedAt, this::value);
+  }
+
   /** The date of the capture where the clocks show this zone's time. */
   public LocalDate day(ZoneId zone) {
-    return capturedAt.atZone(zone).toLocalDate();
+    return caught().day(zone);
   }
 
   /** The numbers that the bird came or went with: none, one or two. */

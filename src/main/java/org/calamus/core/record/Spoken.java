@@ -1,6 +1,7 @@
 package org.calamus.core.record;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.Locale;
 import java.util.StringJoiner;
 
@@ -59,6 +60,15 @@ public final class Spoken {
       }
     }
     return words.toString();
+  }
+
+  /** A date as day, month and year: 2026-06-16 is "one six june two zero two six". */
+  public static String date(LocalDate date) {
+    return String.join(
+        " ",
+        digits(String.valueOf(date.getDayOfMonth())),
+        name(date.getMonth().name()),
+        digits(String.valueOf(date.getYear())));
   }
 
   /** A name as a voice should say it: lower case, hyphens as blanks. */

@@ -1,7 +1,5 @@
 package org.calamus.core.rule;
 
-import java.time.Instant;
-import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
@@ -67,11 +65,6 @@ public record AgeClasses(List<Row> rows) {
     /** Checks that the code is there. */
     public Statement {
       Objects.requireNonNull(code);
-    }
-
-    /** A statement made at an instant, in the year that the station's clocks showed. */
-    public static Statement at(String code, Instant when, ZoneId station) {
-      return new Statement(code, when.atZone(station).getYear());
     }
   }
 

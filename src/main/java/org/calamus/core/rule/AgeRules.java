@@ -56,7 +56,8 @@ final class AgeRules {
 
   static List<Rule> all() {
     return List.of(
-        new Rule("age.date", Set.of(FieldId.AGE, FieldId.SPECIES), bands(), SEASON, AgeRules::date),
+        new Rule("age.date", Set.of(FieldId.AGE, FieldId.SPECIES), bands(), SEASON, AgeRules::date)
+            .byDay(),
         Findings.pair(
             "age.juvenal",
             FieldId.JUVENAL_PLUMAGE,
@@ -66,22 +67,24 @@ final class AgeRules {
             c -> Scores.isBetween(c, FieldId.JUVENAL_PLUMAGE, 3, 3) && !isOfTheYear(c),
             "only birds of age L or HY wear full juvenal plumage; a lower score would fit"),
         new Rule(
-            "age.skull-young",
-            Set.of(FieldId.AGE, FieldId.SKULL),
-            Set.of(FieldId.SPECIES),
-            SKULLS,
-            AgeRules::completeTooEarly),
+                "age.skull-young",
+                Set.of(FieldId.AGE, FieldId.SKULL),
+                Set.of(FieldId.SPECIES),
+                SKULLS,
+                AgeRules::completeTooEarly)
+            .byDay(),
         Findings.pair(
-            "age.skull-adult",
-            FieldId.SKULL,
-            FieldId.AGE,
-            Set.of(),
-            SKULLS,
-            c ->
-                isOlder(c)
-                    && Scores.isBetween(c, FieldId.SKULL, 0, MOST_OF_SKULL)
-                    && c.date().getMonthValue() < Month.SEPTEMBER.getValue(),
-            "until the end of August a skull of 5 or 6 would fit"),
+                "age.skull-adult",
+                FieldId.SKULL,
+                FieldId.AGE,
+                Set.of(),
+                SKULLS,
+                c ->
+                    isOlder(c)
+                        && Scores.isBetween(c, FieldId.SKULL, 0, MOST_OF_SKULL)
+                        && c.date().getMonthValue() < Month.SEPTEMBER.getValue(),
+                "until the end of August a skull of 5 or 6 would fit")
+            .byDay(),
         Findings.pair(
             "age.protuberance",
             FieldId.CLOACAL_PROTUBERANCE,
@@ -99,10 +102,11 @@ final class AgeRules {
             c -> isOfTheYear(c) && Scores.isBetween(c, FieldId.BROOD_PATCH, 1, 9),
             "in a bird hatched this year a score of 0 would fit"),
         new Rule(
-            "age.how",
-            Set.of(FieldId.AGE, FieldId.HOW_AGED),
-            "Pyle 1997 (from memory)",
-            AgeRules::yearNotShown),
+                "age.how",
+                Set.of(FieldId.AGE, FieldId.HOW_AGED),
+                "Pyle 1997 (from memory)",
+                AgeRules::yearNotShown)
+            .byDay(),
         new Rule(
             "age.how-empty",
             Set.of(FieldId.AGE, FieldId.RELEASE),

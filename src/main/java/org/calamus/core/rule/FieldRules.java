@@ -25,7 +25,7 @@ final class FieldRules {
 
   /** Fields that are neither measured nor of a table. */
   private static final Set<FieldId> OTHERS =
-      EnumSet.of(FieldId.BAND, FieldId.OLD_BAND, FieldId.TIME, FieldId.NOTE);
+      EnumSet.of(FieldId.BAND, FieldId.OLD_BAND, FieldId.TIME, FieldId.DATE, FieldId.NOTE);
 
   private static final int MOST_SHOWN = 12;
 

@@ -26,8 +26,10 @@ final class HistoryAges {
   static List<Rule> all() {
     Set<FieldId> age = Set.of(FieldId.AGE);
     return List.of(
-        new Rule("recapture.age", age, HistoryRules.WHICH_BIRD, SOURCE, HistoryAges::contradicts),
-        new Rule("recapture.age-finer", age, HistoryRules.WHICH_BIRD, NO_PUSH, HistoryAges::finer));
+        new Rule("recapture.age", age, HistoryRules.WHICH_BIRD, SOURCE, HistoryAges::contradicts)
+            .byDay(),
+        new Rule("recapture.age-finer", age, HistoryRules.WHICH_BIRD, NO_PUSH, HistoryAges::finer)
+            .byDay());
   }
 
   private static Optional<Statement> today(RuleCase c) {
@@ -41,7 +43,7 @@ final class HistoryAges {
   private static Optional<Statement> statement(RuleCase c, PastCapture capture) {
     return capture
         .code(FieldId.AGE)
-        .map(code -> Statement.at(code, capture.capturedAt(), c.policy().zone()));
+        .map(code -> new Statement(code, capture.day(c.policy().zone()).getYear()));
   }
 
   /**

@@ -45,16 +45,16 @@ final class HistoryMeasures {
   static List<Rule> all() {
     Set<FieldId> bird = HistoryRules.WHICH_BIRD;
     return List.of(
-        new Rule(
-            "recapture.wing", Set.of(FieldId.WING), bird, PRACTICE, HistoryMeasures::otherWing),
+        new Rule("recapture.wing", Set.of(FieldId.WING), bird, PRACTICE, HistoryMeasures::otherWing)
+            .byDay(),
         new Rule(
             "recapture.tarsus",
             Set.of(FieldId.TARSUS),
             bird,
             PRACTICE,
             HistoryMeasures::otherTarsus),
-        new Rule(
-            "recapture.mass", Set.of(FieldId.MASS), bird, PRACTICE, HistoryMeasures::otherMass));
+        new Rule("recapture.mass", Set.of(FieldId.MASS), bird, PRACTICE, HistoryMeasures::otherMass)
+            .byDay());
   }
 
   /** The mean of the earlier amounts; empty where there is none. */
@@ -95,7 +95,7 @@ final class HistoryMeasures {
   private static Optional<LocalDate> moult(RuleCase c, PastCapture capture) {
     return capture
         .code(FieldId.AGE)
-        .map(a -> AgeClasses.Statement.at(a, capture.capturedAt(), c.policy().zone()))
+        .map(a -> new AgeClasses.Statement(a, capture.day(c.policy().zone()).getYear()))
         .flatMap(c.reference().ages()::birthYears)
         .filter(b -> b.earliest().isPresent() && b.earliest().getAsInt() == b.latest())
         .map(b -> LocalDate.of(b.latest() + 1, MOULT_MONTH, 1));
@@ -116,11 +116,7 @@ final class HistoryMeasures {
   private static Optional<Finding> otherMass(RuleCase c) {
     return HistoryRules.latest(c, p -> p.amount(FieldId.MASS).isPresent())
         .filter(
-            p ->
-                Duration.between(p.capturedAt(), c.record().capturedAt())
-                        .abs()
-                        .compareTo(MASS_WITHIN)
-                    <= 0)
+            p -> Duration.between(c.when(p.caught()), c.when()).abs().compareTo(MASS_WITHIN) <= 0)
         .flatMap(
             p -> {
               BigDecimal then = p.amount(FieldId.MASS).orElseThrow();

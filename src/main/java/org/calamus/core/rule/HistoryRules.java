@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.function.Function;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.Release;
+import org.calamus.core.record.Caught;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.PastCapture;
 import org.calamus.core.record.Spoken;
@@ -49,9 +50,9 @@ final class HistoryRules {
                     WHICH_BIRD,
                     SAME_BIRD,
                     HistoryRules::otherSex),
-                ofBird("recapture.today", CLOCK, HistoryRules::caughtToday),
-                ofBird("recapture.dead", CLOCK, HistoryRules::diedBefore),
-                ofBird("recapture.clock", CLOCK, HistoryRules::caughtLater)));
+                ofBird("recapture.today", CLOCK, HistoryRules::caughtToday).byDay(),
+                ofBird("recapture.dead", CLOCK, HistoryRules::diedBefore).byDay(),
+                ofBird("recapture.clock", CLOCK, HistoryRules::caughtLater).byDay()));
     rules.addAll(HistoryAges.all());
     rules.addAll(HistoryMeasures.all());
     return List.copyOf(rules);
@@ -145,24 +146,37 @@ final class HistoryRules {
   private static Optional<Finding> caughtToday(RuleCase c) {
     return latest(
             c,
-            p ->
-                p.day(c.policy().zone()).equals(c.date())
-                    && !p.capturedAt().isAfter(c.record().capturedAt()))
+            p -> p.day(c.policy().zone()).equals(c.date()) && !c.when(p.caught()).isAfter(c.when()))
         .map(
             p ->
                 ofBand(
                     c,
                     "recapture.today",
                     Severity.NOTES,
-                    "was caught today already, at "
-                        + p.capturedAt().atZone(c.policy().zone()).toLocalTime().withNano(0)
+                    "was caught "
+                        + thatDay(c)
+                        + " already"
+                        + timeOf(c, p)
                         + ": a recapture of the same day.",
-                    "was caught today already"));
+                    "was caught " + thatDay(c) + " already"));
+  }
+
+  private static String thatDay(RuleCase c) {
+    return c.isEnteredLater() ? "that day" : "today";
+  }
+
+  /** When it was caught, where that is known. */
+  private static String timeOf(RuleCase c, PastCapture capture) {
+    Caught caught = capture.caught();
+    boolean isKnown = caught.time().isPresent() || !caught.isEnteredLater(c.policy().zone());
+    return isKnown
+        ? ", at " + c.when(caught).atZone(c.policy().zone()).toLocalTime().withNano(0)
+        : "";
   }
 
   private static Optional<Finding> diedBefore(RuleCase c) {
     return latest(c, p -> true)
-        .filter(HistoryRules::isDead)
+        .filter(p -> isDead(p) && !c.when(p.caught()).isAfter(c.when()))
         .map(
             p ->
                 ofBand(
@@ -187,9 +201,11 @@ final class HistoryRules {
     return latest(
             c,
             p ->
-                Duration.between(c.record().capturedAt(), p.capturedAt())
-                        .compareTo(Duration.ofMinutes(1))
-                    >= 0)
+                c.isEnteredLater()
+                    ? p.day(c.policy().zone()).isAfter(c.date())
+                    : Duration.between(c.when(), c.when(p.caught()))
+                            .compareTo(Duration.ofMinutes(1))
+                        >= 0)
         .map(
             p ->
                 ofBand(
@@ -200,8 +216,10 @@ final class HistoryRules {
                         + day(c, p)
                         + ", later than this one on "
                         + c.date()
-                        + ". Is the clock right?",
-                    "has a later capture. is the clock right"));
+                        + (c.isEnteredLater() ? ". Is the date right?" : ". Is the clock right?"),
+                    "has a later capture. is the "
+                        + (c.isEnteredLater() ? "date" : "clock")
+                        + " right"));
   }
 
   private static Finding ofBand(

@@ -1,5 +1,6 @@
 package org.calamus.core.rule;
 
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -40,13 +41,14 @@ public record Known(BandLedger ledger, Captures captures, StationSample sample) 
    *
    * @param issued the strings issued to the station; none where it declared none
    * @param saved the captures in the order in which they were saved
+   * @param zone the station's zone
    */
-  public static Known of(List<BandString> issued, List<PastCapture> saved) {
+  public static Known of(List<BandString> issued, List<PastCapture> saved, ZoneId zone) {
     BandLedger ledger = BandLedger.of(issued);
     for (PastCapture capture : saved) {
       ledger = booked(ledger, capture);
     }
-    return new Known(ledger, Captures.of(saved), StationSample.of(saved));
+    return new Known(ledger, Captures.of(saved, zone), StationSample.of(saved));
   }
 
   /** What is known once a record was saved, too; saving it again changes no band's fate. */

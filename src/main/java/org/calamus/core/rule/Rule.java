@@ -1,5 +1,6 @@
 package org.calamus.core.rule;
 
+import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -25,6 +26,13 @@ record Rule(
   /** A rule that looks at nothing but what it needs. */
   Rule(String id, Set<FieldId> inputs, String source, Function<RuleCase, Optional<Finding>> check) {
     this(id, inputs, Set.of(), source, check);
+  }
+
+  /** The same rule, applied when the day of the capture changes, too. */
+  Rule byDay() {
+    Set<FieldId> all = EnumSet.of(FieldId.DATE);
+    all.addAll(watched);
+    return new Rule(id, inputs, all, source, check);
   }
 
   boolean looksAt(FieldId field) {

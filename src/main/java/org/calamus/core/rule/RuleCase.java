@@ -8,6 +8,7 @@ import org.calamus.core.form.Form;
 import org.calamus.core.form.Species;
 import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
+import org.calamus.core.record.Caught;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.PastCapture;
 
@@ -56,7 +57,22 @@ record RuleCase(
 
   /** The day of the capture at the station. */
   LocalDate date() {
-    return record.capturedAt().atZone(policy.zone()).toLocalDate();
+    return record.caught().day(policy.zone());
+  }
+
+  /** The instant by which the capture stands among others. */
+  Instant when() {
+    return when(record.caught());
+  }
+
+  /** The instant by which a capture stands among others. */
+  Instant when(Caught caught) {
+    return caught.when(policy.zone());
+  }
+
+  /** Whether the bird was caught on another day than that on which its record was begun. */
+  boolean isEnteredLater() {
+    return record.caught().isEnteredLater(policy.zone());
   }
 
   /**

@@ -2,8 +2,10 @@ package org.calamus.core.rule;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -31,6 +33,12 @@ final class SessionRules {
   private static final String STATUS =
       "Bird Banding Laboratory, Status and Additional Information Codes";
 
+  private static final String LATE =
+      "what was written on paper is entered within days; common practice, no published source";
+
+  /** How many days later a bird is entered without a question; more may be a wrong month. */
+  private static final int LATE_DAYS = 7;
+
   /** How long a bird may wait in its bag before it is asked about. */
   private static final Duration BAG = Duration.ofMinutes(60);
 
@@ -51,12 +59,16 @@ final class SessionRules {
 
   static List<Rule> all() {
     Set<FieldId> time = Set.of(FieldId.TIME);
+    Set<FieldId> date = Set.of(FieldId.DATE);
     Set<FieldId> note = Set.of(FieldId.NOTE);
     Set<FieldId> status = Set.of(FieldId.STATUS);
     return List.of(
-        new Rule("time.future", time, RUNS, SessionRules::inFuture),
-        new Rule("time.opening", time, "the station's opening time", SessionRules::beforeOpening),
-        new Rule("time.bag", time, WELFARE, SessionRules::longInBag),
+        new Rule("time.future", time, RUNS, SessionRules::inFuture).byDay(),
+        new Rule("time.opening", time, "the station's opening time", SessionRules::beforeOpening)
+            .byDay(),
+        new Rule("time.bag", time, WELFARE, SessionRules::longInBag).byDay(),
+        new Rule("date.future", date, RUNS, SessionRules::dayInFuture),
+        new Rule("date.long-ago", date, LATE, SessionRules::longAgo),
         new Rule(
             "release.held", Set.of(FieldId.RELEASE), "the station's limit", SessionRules::heldLong),
         new Rule("release.remark", Set.of(FieldId.RELEASE), note, STATUS, SessionRules::died),
@@ -81,8 +93,47 @@ final class SessionRules {
         new Rule("kind.fields", Set.of(FieldId.KIND), "the station's form", SessionRules::noPlace));
   }
 
-  /** When the bird was taken from the net: the time nearest to that of the record. */
+  private static Optional<Finding> dayInFuture(RuleCase c) {
+    LocalDate begun = c.record().caught().begunOn(c.policy().zone());
+    return c.date().isAfter(begun)
+        ? Optional.of(
+            of(
+                "date.future",
+                Severity.REFUSED,
+                FieldId.DATE,
+                c,
+                "is after the day of its record, " + begun + ". A day up to then would fit.",
+                Spoken.date(c.date()) + " has not come yet. again"))
+        : Optional.empty();
+  }
+
+  private static Optional<Finding> longAgo(RuleCase c) {
+    LocalDate begun = c.record().caught().begunOn(c.policy().zone());
+    long days = ChronoUnit.DAYS.between(c.date(), begun);
+    return days > LATE_DAYS
+        ? Optional.of(
+            of(
+                "date.long-ago",
+                Severity.ASKS,
+                FieldId.DATE,
+                c,
+                "is "
+                    + days
+                    + " days before the bird was entered; from "
+                    + begun.minusDays(LATE_DAYS)
+                    + " on would fit.",
+                Spoken.date(c.date()) + " is " + Spoken.digits(days + "") + " days ago"))
+        : Optional.empty();
+  }
+
+  /**
+   * When the bird was taken from the net: the time nearest to that of the record, or that of the
+   * day that was given.
+   */
   private static Optional<LocalDateTime> caughtAt(RuleCase c) {
+    if (c.isEnteredLater()) {
+      return time(c).map(t -> c.date().atTime(t));
+    }
     LocalDateTime begun = local(c, c.record().capturedAt());
     return time(c)
         .map(t -> begun.toLocalDate().atTime(t))
@@ -90,10 +141,7 @@ final class SessionRules {
   }
 
   private static Optional<LocalTime> time(RuleCase c) {
-    return c.record()
-        .value(FieldId.TIME)
-        .flatMap(
-            v -> v instanceof FieldValue.TimeOfDay t ? Optional.of(t.time()) : Optional.empty());
+    return c.record().caught().time();
   }
 
   private static LocalDateTime local(RuleCase c, Instant at) {
@@ -112,13 +160,17 @@ final class SessionRules {
                     Severity.REFUSED,
                     FieldId.TIME,
                     c,
-                    "has not come yet: it is " + clock + ". A time before that would fit.",
+                    "has not come yet: it is "
+                        + clock
+                        + ". A time before that would fit"
+                        + (c.form().has(FieldId.DATE) ? ", or a date first." : "."),
                     said(at.toLocalTime()) + " has not come yet. again"));
   }
 
   private static Optional<Finding> beforeOpening(RuleCase c) {
     return c.policy()
         .netsOpenedAt()
+        .filter(opened -> !c.isEnteredLater())
         .flatMap(
             opened ->
                 time(c)
@@ -143,7 +195,7 @@ final class SessionRules {
   private static Optional<Finding> longInBag(RuleCase c) {
     LocalDateTime begun = local(c, c.record().capturedAt());
     return caughtAt(c)
-        .filter(at -> Duration.between(at, begun).compareTo(BAG) > 0)
+        .filter(at -> !c.isEnteredLater() && Duration.between(at, begun).compareTo(BAG) > 0)
         .map(
             at ->
                 of(
@@ -162,7 +214,7 @@ final class SessionRules {
   private static Optional<Finding> heldLong(RuleCase c) {
     Entry release = c.record().entry(FieldId.RELEASE).orElseThrow();
     Duration held = Duration.between(c.record().capturedAt(), release.at());
-    return held.compareTo(c.policy().limit()) <= 0
+    return c.isEnteredLater() || held.compareTo(c.policy().limit()) <= 0
         ? Optional.empty()
         : Optional.of(
             of(

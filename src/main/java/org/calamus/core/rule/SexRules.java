@@ -75,11 +75,12 @@ final class SexRules {
                     && Scores.isBetween(c, FieldId.BROOD_PATCH, 1, MOST),
             "the species does not incubate; 0 would fit"),
         new Rule(
-            "brood-patch.season",
-            Set.of(FieldId.BROOD_PATCH),
-            Set.of(FieldId.SPECIES),
-            "April to September in North America (from memory); early nesters by the ages' table",
-            SexRules::patchOutOfSeason),
+                "brood-patch.season",
+                Set.of(FieldId.BROOD_PATCH),
+                Set.of(FieldId.SPECIES),
+                "April to September in North America (from memory); early nesters by the ages' table",
+                SexRules::patchOutOfSeason)
+            .byDay(),
         Findings.pair(
             "sex.plumage",
             FieldId.HOW_SEXED,

@@ -192,6 +192,7 @@ public final class Grammars {
     return field.kind() instanceof FieldKind.Band
         || field.kind() instanceof FieldKind.Measured
         || field.kind() instanceof FieldKind.Time
+        || field.kind() instanceof FieldKind.Date
         || isScore(field);
   }
 
@@ -218,6 +219,10 @@ public final class Grammars {
     return field.kind() instanceof FieldKind.Time;
   }
 
+  private static boolean isDate(FieldSpec field) {
+    return field.kind() instanceof FieldKind.Date;
+  }
+
   /** Whether the field's codes are numbers, such as a score. */
   private static boolean isScore(FieldSpec field) {
     return field.kind() instanceof FieldKind.Coded coded && coded.table().isNumbered();
@@ -232,18 +237,24 @@ public final class Grammars {
    * While a number is asked, no names of species are listened for and no short word: "winged" is
    * heard for "wing", "sex" for "six". A phrase with a short word in it is heard whole or not at
    * all, and does no harm. Letters are spelled for the species, the age, the sex, band sizes and
-   * what a station lists by itself, only those that stand in a code.
+   * what a station lists by itself, only those that stand in a code; months are named for a day.
    */
   List<SpokenForm> listenedFor(Optional<FieldSpec> field) {
+    boolean isDateAsked = field.filter(Grammars::isDate).isPresent();
     boolean isSpelled = field.map(f -> SPELLED.contains(f.id())).orElse(false);
     List<SpokenForm> forms =
         vocabulary.heard().stream()
             .filter(
                 f ->
-                    !(f.meaning() instanceof Token.Letter letter)
-                        || isSpelled && isInCode(letter, field.get()))
+                    letter(f.meaning()).isEmpty()
+                        || f.meaning() instanceof Token.LetterOrMonth && isDateAsked
+                        || isSpelled && isInCode(letter(f.meaning()).get(), field.get()))
             .toList();
-    forms = forms.stream().filter(f -> isNear(f.meaning(), field) && !isReason(f)).toList();
+    forms =
+        forms.stream()
+            .filter(f -> isNear(f.meaning(), field) && !isReason(f))
+            .filter(f -> !isOfDate(f.meaning()) || isDateAsked)
+            .toList();
     if (field.filter(Grammars::wantsNumber).isEmpty()) {
       return forms;
     }
@@ -260,6 +271,7 @@ public final class Grammars {
         .filter(f -> !wantsDigits || isDigit(f.meaning()) || !isNumber(f.meaning()) || isOneDigit)
         .filter(f -> !(f.meaning() instanceof Token.HundredAnd) || isMeasured(field.get()))
         .filter(f -> !(f.meaning() instanceof Token.HundredHours) || isTime(field.get()))
+        .filter(f -> !isDate(field.get()) || !isOfAmount(f.meaning()))
         .toList();
   }
 
@@ -289,6 +301,18 @@ public final class Grammars {
         || BESIDE.getOrDefault(asked.get(), Set.of()).contains(codesOf);
   }
 
+  /**
+   * Whether words for the values of a field are listened for.
+   *
+   * @param field the field
+   * @param asked the field that is asked meanwhile; empty where none is
+   */
+  static boolean areValuesHeard(FieldSpec field, Optional<FieldId> asked) {
+    return isDate(field)
+        ? asked.filter(field.id()::equals).isPresent()
+        : Within.table(field).isEmpty() || areCodesHeard(field.id(), asked);
+  }
+
   private static boolean isWithin(SpokenForm part, SpokenForm whole) {
     return Collections.indexOfSubList(whole.words(), part.words()) >= 0;
   }
@@ -306,7 +330,7 @@ public final class Grammars {
     boolean isExpected =
         wantsNumber(spec)
             ? isNumberOf(spec, form)
-            : SPELLED.contains(spec.id()) && token instanceof Token.Letter;
+            : SPELLED.contains(spec.id()) && letter(token).isPresent();
     isExpected |= Within.table(spec).isPresent() && isCodeOf(spec.id(), token);
     return isExpected ? EXPECTED : 1;
   }
@@ -350,8 +374,25 @@ public final class Grammars {
     return token instanceof Token.Digit;
   }
 
+  private static Optional<Token.Letter> letter(Token token) {
+    if (token instanceof Token.LetterOrMonth both) {
+      return Optional.of(both.letter());
+    }
+    return token instanceof Token.Letter letter ? Optional.of(letter) : Optional.empty();
+  }
+
+  private static boolean isOfDate(Token token) {
+    return token instanceof Token.Ordinal || token instanceof Token.MonthName;
+  }
+
+  private static boolean isOfAmount(Token token) {
+    return token instanceof Token.Hundred || token instanceof Token.Point;
+  }
+
   private static boolean isNumber(Token token) {
     return isDigit(token)
+        || isOfDate(token)
+        || token instanceof Token.LetterOrMonth
         || token instanceof Token.Teen
         || token instanceof Token.Tens
         || token instanceof Token.Hundred

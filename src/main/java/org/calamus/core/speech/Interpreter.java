@@ -8,10 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.calamus.core.form.FieldKind;
 import org.calamus.core.form.FieldSpec;
 import org.calamus.core.form.Form;
-import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
 
 /**
@@ -57,13 +58,10 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
    * @param open the field that is asked
    * @param lastGiven the field that a correction without a name is about: the one in question, or
    *     else the one given last
-   * @param expected the next band of the string, where one is known
+   * @param expected what makes whole values of those given in short
    */
   public Meaning interpret(
-      Utterance utterance,
-      Optional<FieldId> open,
-      Optional<FieldId> lastGiven,
-      Optional<BandNumber> expected) {
+      Utterance utterance, Optional<FieldId> open, Optional<FieldId> lastGiven, Expected expected) {
     Utterance heard = heardAs(utterance, open, lastGiven, expected, Sense::ofItself);
     Credibility credibility = Credibility.of(heard, LIMITS);
     if (credibility.isChatter()) {
@@ -84,7 +82,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
    * @param utterance what was heard
    * @param open the field that is asked
    * @param lastGiven as for its meaning
-   * @param expected the next band of the string, where one is known
+   * @param expected what makes whole values of those given in short
    * @param sense what a meaning comes to, for ways of hearing that come to the same; empty where it
    *     comes to nothing
    */
@@ -92,7 +90,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       Utterance utterance,
       Optional<FieldId> open,
       Optional<FieldId> lastGiven,
-      Optional<BandNumber> expected,
+      Expected expected,
       Function<Meaning, Optional<?>> sense) {
     return Credibility.of(utterance, LIMITS).isChatter()
         ? utterance
@@ -100,10 +98,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
   }
 
   private Meaning meaning(
-      List<Word> words,
-      Optional<FieldId> open,
-      Optional<FieldId> lastGiven,
-      Optional<BandNumber> expected) {
+      List<Word> words, Optional<FieldId> open, Optional<FieldId> lastGiven, Expected expected) {
     Optional<List<Token>> tokens = Tokens.of(words, vocabulary);
     if (tokens.isEmpty()) {
       return new Meaning.Unclear("");
@@ -149,6 +144,9 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     return token instanceof Token.Digit
         || token instanceof Token.Teen
         || token instanceof Token.Tens
+        || token instanceof Token.Ordinal
+        || token instanceof Token.MonthName
+        || token instanceof Token.LetterOrMonth
         || token instanceof Token.Point
         || token instanceof Token.Letter;
   }
@@ -183,10 +181,12 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
     }
     List<Word> known =
         utterance.words().stream().takeWhile(w -> !w.text().equals(Word.UNKNOWN)).toList();
-    return sureToken(known)
-        .flatMap(t -> t instanceof Token.Field f ? Optional.of(f.field()) : Optional.empty())
-        .filter(f -> Within.table(form.spec(f)).isPresent())
-        .filter(f -> !Grammars.areCodesHeard(f, open))
+    return IntStream.rangeClosed(1, known.size())
+        .mapToObj(end -> sureToken(known.subList(0, end)))
+        .flatMap(Optional::stream)
+        .flatMap(t -> t instanceof Token.Field f ? Stream.of(f.field()) : Stream.empty())
+        .reduce((shorter, longer) -> longer)
+        .filter(f -> !Grammars.areValuesHeard(form.spec(f), open))
         .map(f -> "say " + form.spec(f).spoken() + " alone, then its value")
         .orElse("");
   }
@@ -235,8 +235,9 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
   }
 
   /**
-   * Decides for each name that is also a code which it is: the code while a field of the code is
-   * asked or was named before it, but the name in front of a value of its field and behind any
+   * Decides for each letter that is also a month which it is: the month while a date is asked or
+   * was named before it. And for each name that is also a code: the code while a field of the code
+   * is asked or was named before it, but the name in front of a value of its field and behind any
    * other order.
    */
   private static List<Token> resolved(List<Token> tokens, Optional<FieldId> asked) {
@@ -249,6 +250,10 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
         boolean isName = i + 1 < tokens.size() && isValueOf(both.name(), tokens.get(i + 1));
         boolean isCode = !isName && current.filter(both.words().fields()::contains).isPresent();
         token = isCode ? both.words() : both.name();
+      }
+      if (token instanceof Token.LetterOrMonth both) {
+        boolean isMonth = current.filter(FieldId.DATE::equals).isPresent();
+        token = isMonth ? both.month() : both.letter();
       }
       if (token instanceof Token.Field named) {
         current = Optional.of(named.field());
@@ -267,10 +272,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
   }
 
   private Meaning resolvedMeaning(
-      List<Token> tokens,
-      Optional<FieldId> open,
-      Optional<FieldId> lastGiven,
-      Optional<BandNumber> expected) {
+      List<Token> tokens, Optional<FieldId> open, Optional<FieldId> lastGiven, Expected expected) {
     if (tokens.stream().allMatch(Interpreter::isResuming)) {
       return new Meaning.Order(Command.RESUME, Optional.empty());
     }
@@ -298,10 +300,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
   }
 
   private Meaning values(
-      List<Token> tokens,
-      Optional<FieldId> unnamed,
-      Optional<BandNumber> expected,
-      boolean isCorrection) {
+      List<Token> tokens, Optional<FieldId> unnamed, Expected expected, boolean isCorrection) {
     List<Meaning.Item> items = new ArrayList<>();
     int at = 0;
     while (at < tokens.size()) {
@@ -382,7 +381,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
   }
 
   private Optional<Meaning.Item> item(
-      List<Token> segment, Optional<FieldId> field, Optional<BandNumber> expected) {
+      List<Token> segment, Optional<FieldId> field, Expected expected) {
     Token first = segment.get(0);
     boolean isNamed = first instanceof Token.Field;
     List<Token> value = isNamed ? segment.subList(1, segment.size()) : segment;

@@ -50,6 +50,9 @@ record NumberPairs(FieldSpec field) {
     if (field.kind() instanceof FieldKind.Time) {
       return isPairOfTime(first, next);
     }
+    if (field.kind() instanceof FieldKind.Date) {
+      return isPairOfDate(first, next);
+    }
     boolean isMeasured = field.kind() instanceof FieldKind.Measured || Grammars.isOneDigit(field);
     if (first instanceof Token.Digit) {
       return next instanceof Token.Digit || isMeasured && next instanceof Token.Point;
@@ -80,6 +83,28 @@ record NumberPairs(FieldSpec field) {
         next instanceof Token.Teen || next instanceof Token.Tens || next instanceof Token.Digit;
     return (first instanceof Token.Digit || first instanceof Token.Teen) && isPart
         || first instanceof Token.Tens && isUnit(next);
+  }
+
+  /** A day before its month or behind it, and a year. */
+  private static boolean isPairOfDate(Token first, Token next) {
+    boolean isFirstNumber = isNumberOfDate(first);
+    boolean isNextNumber = isNumberOfDate(next);
+    return isMonth(first) && isNextNumber
+        || isFirstNumber && isMonth(next)
+        || first instanceof Token.Digit && next instanceof Token.Digit
+        || first instanceof Token.Tens && isNextNumber
+        || first instanceof Token.Ordinal && isNextNumber && !(next instanceof Token.Ordinal);
+  }
+
+  private static boolean isMonth(Token token) {
+    return token instanceof Token.MonthName || token instanceof Token.LetterOrMonth;
+  }
+
+  private static boolean isNumberOfDate(Token token) {
+    return token instanceof Token.Digit
+        || token instanceof Token.Teen
+        || token instanceof Token.Tens
+        || token instanceof Token.Ordinal;
   }
 
   private static boolean isNone(Token token) {

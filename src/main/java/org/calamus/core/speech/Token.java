@@ -1,5 +1,6 @@
 package org.calamus.core.speech;
 
+import java.time.Month;
 import java.util.Optional;
 import java.util.Set;
 import org.calamus.core.record.FieldId;
@@ -36,6 +37,29 @@ public sealed interface Token {
 
   /** The words "hundred hours", which end a time. */
   record HundredHours() implements Token {}
+
+  /**
+   * A day of the month by its place, as "sixteenth"; of "twenty first" the last word.
+   *
+   * @param value 1 to 20, or 30
+   */
+  record Ordinal(int value) implements Token {}
+
+  /**
+   * A month by its name.
+   *
+   * @param month the month
+   */
+  record MonthName(Month month) implements Token {}
+
+  /**
+   * A word of the spelling alphabet that is the name of a month, too: november. It is the month
+   * where a date is asked or was named, and else the letter.
+   *
+   * @param letter the letter
+   * @param month the month
+   */
+  record LetterOrMonth(Letter letter, MonthName month) implements Token {}
 
   /** The decimal point. */
   record Point() implements Token {}

@@ -21,9 +21,9 @@ public final class ValueReader {
    *
    * @param spec the field
    * @param tokens the tokens, at least one
-   * @param expected the next band of the string, where one is known
+   * @param expected what makes it whole where it is given in short
    */
-  static Heard spoken(FieldSpec spec, List<Token> tokens, Optional<BandNumber> expected) {
+  static Heard spoken(FieldSpec spec, List<Token> tokens, Expected expected) {
     if (spec.kind() instanceof FieldKind.Measured measured) {
       return SpokenNumber.read(tokens, amount -> new FieldValue.Measure(amount, measured.unit()));
     }
@@ -36,11 +36,14 @@ public final class ValueReader {
     if (spec.kind() instanceof FieldKind.Time) {
       return SpokenTime.read(tokens);
     }
+    if (spec.kind() instanceof FieldKind.Date) {
+      return SpokenDate.read(tokens, expected.today());
+    }
     if (spec.kind() instanceof FieldKind.Note) {
       return new Heard.No("remarks are spoken as a memo or typed");
     }
     return SpokenNumber.allDigits(tokens)
-        .map(digits -> band(digits, expected))
+        .map(digits -> band(digits, expected.band()))
         .orElse(new Heard.No("say the digits"));
   }
 
@@ -49,9 +52,9 @@ public final class ValueReader {
    *
    * @param spec the field
    * @param keys the keys, at least one
-   * @param expected the next band of the string, where one is known
+   * @param expected what makes it whole where it is given in short
    */
-  public static Heard keyed(FieldSpec spec, String keys, Optional<BandNumber> expected) {
+  public static Heard keyed(FieldSpec spec, String keys, Expected expected) {
     if (spec.kind() instanceof FieldKind.Measured measured) {
       return keys.matches("\\d{1,4}(\\.\\d{1,3})?")
           ? new Heard.One(new FieldValue.Measure(new BigDecimal(keys), measured.unit()))
@@ -66,12 +69,17 @@ public final class ValueReader {
     if (spec.kind() instanceof FieldKind.Time) {
       return SpokenTime.keyed(keys);
     }
+    if (spec.kind() instanceof FieldKind.Date) {
+      return SpokenDate.keyed(keys, expected.today());
+    }
     if (spec.kind() instanceof FieldKind.Note) {
       return keys.isBlank()
           ? new Heard.No("a remark has words")
           : new Heard.One(new FieldValue.Note(keys, Optional.empty()));
     }
-    return keys.matches("\\d+") ? band(keys, expected) : new Heard.No("a band number is digits");
+    return keys.matches("\\d+")
+        ? band(keys, expected.band())
+        : new Heard.No("a band number is digits");
   }
 
   private static Heard band(String digits, Optional<BandNumber> expected) {

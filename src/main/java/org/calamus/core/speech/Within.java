@@ -29,7 +29,11 @@ final class Within {
           ? Optional.of(new Token.NameOrCode(both.name(), words.get()))
           : name.or(() -> words);
     }
-    return Optional.of(token);
+    if (token instanceof Token.LetterOrMonth both && !form.has(FieldId.DATE)) {
+      return Optional.of(both.letter());
+    }
+    boolean isOfDate = token instanceof Token.Ordinal || token instanceof Token.MonthName;
+    return Optional.of(token).filter(t -> !isOfDate || form.has(FieldId.DATE));
   }
 
   private static Optional<Token.CodeWords> code(Token.CodeWords words, Form form) {

@@ -1,5 +1,6 @@
 package org.calamus.core.speech;
 
+import java.time.Month;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -16,13 +17,14 @@ import org.calamus.core.record.FieldId;
  * / pronunciation}, and comments behind {@code #}.
  *
  * <p>Meanings: {@code digit N}, {@code number N}, {@code tens N}, {@code hundred}, {@code
- * hundred-and}, {@code hundred-hours}, {@code point}, {@code letter X}, {@code field NAME}, {@code
- * code FIELD CODE} (the field {@code *} is the one asked; several are parted by commas), {@code
- * command NAME}, {@code nothing}. A meaning may be followed by {@code / phones} where the form is
- * one word.
+ * hundred-and}, {@code hundred-hours}, {@code ordinal N}, {@code month N}, {@code point}, {@code
+ * letter X}, {@code field NAME}, {@code code FIELD CODE} (the field {@code *} is the one asked;
+ * several are parted by commas), {@code command NAME}, {@code nothing}. A meaning may be followed
+ * by {@code / phones} where the form is one word.
  *
  * <p>A form has one meaning in all files, but for a name of a field that is also a code of certain
- * fields: it is the code while one of those is asked, and else the name.
+ * fields: it is the code while one of those is asked, and else the name; and for a letter that is
+ * also a month, while a date is asked.
  */
 public final class WordsFile {
 
@@ -37,7 +39,9 @@ public final class WordsFile {
 
   /** How many words follow the first word of a meaning. */
   private static final Map<String, Integer> ARGUMENTS =
-      Map.of("digit", 1, "number", 1, "tens", 1, "letter", 1, "field", 1, "code", 2, "command", 1);
+      Map.of(
+          "digit", 1, "number", 1, "tens", 1, "ordinal", 1, "month", 1, "letter", 1, "field", 1,
+          "code", 2, "command", 1);
 
   private WordsFile() {}
 
@@ -101,7 +105,8 @@ public final class WordsFile {
         if (before == null) {
           forms.add(form);
         } else if (both.isPresent()) {
-          SpokenForm joined = before.meaning(both.get());
+          // how it is said without a pause is known where either is
+          SpokenForm joined = (form.section().isJoined() ? form : before).meaning(both.get());
           byText.put(form.text(), joined);
           forms.set(forms.indexOf(before), joined);
         } else if (!before.meaning().equals(form.meaning())) {
@@ -118,11 +123,20 @@ public final class WordsFile {
     return new Vocabulary(forms, pronunciations, pronouncedAt);
   }
 
-  /** The two meanings as one, where one is a name and the other a code of certain fields. */
+  /**
+   * The two meanings as one, where one is a name and the other a code of certain fields, or one a
+   * letter and the other a month.
+   */
   private static Optional<Token> together(Token before, Token next) {
     if (before instanceof Token.NameOrCode both
         && (both.name().equals(next) || both.words().equals(next))) {
       return Optional.of(both);
+    }
+    if (before instanceof Token.Letter letter && next instanceof Token.MonthName month) {
+      return Optional.of(new Token.LetterOrMonth(letter, month));
+    }
+    if (before instanceof Token.MonthName && next instanceof Token.Letter) {
+      return together(next, before);
     }
     if (before instanceof Token.Field name && next instanceof Token.CodeWords words) {
       return words.fields().isEmpty()
@@ -211,6 +225,8 @@ public final class WordsFile {
       case "digit" -> number(argument, 0, 9).map(Token.Digit::new);
       case "number" -> number(argument, 10, 19).map(Token.Teen::new);
       case "tens" -> number(argument, 20, 90).filter(n -> n % 10 == 0).map(Token.Tens::new);
+      case "ordinal" -> number(argument, 1, 30).map(Token.Ordinal::new);
+      case "month" -> number(argument, 1, 12).map(Month::of).map(Token.MonthName::new);
       case "hundred" -> Optional.of(new Token.Hundred());
       case "hundred-and" -> Optional.of(new Token.HundredAnd());
       case "hundred-hours" -> Optional.of(new Token.HundredHours());

@@ -30,7 +30,8 @@ public record DayRecord(PastCapture capture, List<Finding> notes) {
   }
 
   /**
-   * The records of a day, those to be looked at again first, each part in the order of time.
+   * The records of a day, and those entered on it of birds that were caught before, so that they
+   * are read through as well; those to be looked at again first, each part in the order of time.
    *
    * @param known what the saved records tell
    * @param rules the rules
@@ -38,7 +39,7 @@ public record DayRecord(PastCapture capture, List<Finding> notes) {
    */
   public static List<DayRecord> of(Known known, Rules rules, LocalDate day) {
     List<DayRecord> records = new ArrayList<>();
-    for (PastCapture capture : known.captures().onDay(day, rules.policy().zone())) {
+    for (PastCapture capture : known.captures().ofDayOrEnteredOn(day, rules.policy().zone())) {
       records.add(of(capture, known, rules));
     }
     records.sort(Comparator.comparing(r -> !r.isToBeLookedAt()));

@@ -4,9 +4,9 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeMap;
-import org.calamus.core.record.FieldId;
-import org.calamus.core.record.FieldValue;
+import org.calamus.core.record.Caught;
 import org.calamus.core.record.PastCapture;
 
 /**
@@ -28,7 +28,8 @@ public record HourCount(int hour, Tally birds) {
     TreeMap<Integer, Tally> byHour = new TreeMap<>();
     for (PastCapture capture : captures) {
       if (capture.kind().hasBird()) {
-        byHour.merge(timeOf(capture, zone).getHour(), Tally.of(List.of(capture)), Tally::plus);
+        timeOf(capture, zone)
+            .ifPresent(t -> byHour.merge(t.getHour(), Tally.of(List.of(capture)), Tally::plus));
       }
     }
     List<HourCount> hours = new ArrayList<>();
@@ -40,15 +41,14 @@ public record HourCount(int hour, Tally birds) {
     return hours;
   }
 
-  /** When the bird was caught: the capture time that was given, or else when it was in the hand. */
-  public static LocalTime timeOf(PastCapture capture, ZoneId zone) {
-    return capture
-        .value(FieldId.TIME)
-        .flatMap(
-            v ->
-                v instanceof FieldValue.TimeOfDay given
-                    ? java.util.Optional.of(given.time())
-                    : java.util.Optional.empty())
-        .orElseGet(() -> capture.capturedAt().atZone(zone).toLocalTime());
+  /**
+   * When the bird was caught: the capture time that was given, or else when it was in the hand. Of
+   * one entered on a later day without a time the hour is not known.
+   */
+  private static Optional<LocalTime> timeOf(PastCapture capture, ZoneId zone) {
+    Caught caught = capture.caught();
+    return caught.isEnteredLater(zone)
+        ? caught.time()
+        : caught.time().or(() -> Optional.of(caught.begun().atZone(zone).toLocalTime()));
   }
 }

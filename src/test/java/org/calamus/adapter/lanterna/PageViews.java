@@ -13,6 +13,7 @@ import org.calamus.core.form.CodeSet;
 import org.calamus.core.record.BandNumber;
 import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Known;
+import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
 import org.calamus.support.WholeRecord;
 
@@ -33,7 +34,7 @@ final class PageViews {
   private static Talk morning() {
     Heed heed = new Heed(org.calamus.core.dialogue.Talk.OPEN, Duration.ZERO);
     Setup setup = WholeRecord.setup(CodeSet.LABORATORY, STRINGS).heeding(heed);
-    Talk talk = new Talk(setup, Known.of(STRINGS, List.of()));
+    Talk talk = new Talk(setup, Known.of(STRINGS, List.of(), Fenwick.ZONE));
     talk.event(new Event.Started(talk.now(), Optional.empty()));
     parts(talk, Map.of(Part.EARS, "USB microphone", Part.VOICE, "built-in voice"));
     parts(talk, Map.of(Part.SCALE, "bench balance", Part.STORE, "calamus.db"));

@@ -119,7 +119,7 @@ enum Situation {
   }
 
   private static Talk begun() {
-    return started(Known.of(STRINGS, List.of()));
+    return started(Known.of(STRINGS, List.of(), Fenwick.ZONE));
   }
 
   private static Talk started(Known known) {
@@ -182,7 +182,7 @@ enum Situation {
             .map(text -> text.split(" "))
             .map(Situation::capture)
             .toList();
-    return started(Known.of(STRINGS, saved));
+    return started(Known.of(STRINGS, saved, Fenwick.ZONE));
   }
 
   private static PastCapture capture(String[] parts) {

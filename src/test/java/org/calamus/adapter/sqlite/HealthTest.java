@@ -45,7 +45,7 @@ class HealthTest {
     List<String> before = files();
     assertThat(SqliteRecordStore.health(folder, natives))
         .matches(
-            "2 saved, 1 unfinished; schema version 3; \\d+ kB; \\d+\\.\\d GB free in " + folder);
+            "2 saved, 1 unfinished; schema version 4; \\d+ kB; \\d+\\.\\d GB free in " + folder);
     assertThat(files()).isEqualTo(before);
   }
 
@@ -75,7 +75,7 @@ class HealthTest {
     }
     List<String> before = files();
     assertThat(SqliteRecordStore.health(folder, natives))
-        .matches("\\d+ saved, [01] unfinished; schema version 3; .* GB free in " + folder)
+        .matches("\\d+ saved, [01] unfinished; schema version 4; .* GB free in " + folder)
         .doesNotStartWith("0 saved");
     assertThat(files()).isEqualTo(before);
   }

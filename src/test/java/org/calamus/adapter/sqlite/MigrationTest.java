@@ -15,6 +15,8 @@ import java.nio.file.WatchService;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -110,7 +112,7 @@ class MigrationTest {
   @Test
   void openingBringsUpAndKeepsEveryRowAndRecord() {
     try (SqliteRecordStore store = new SqliteRecordStore(folder, natives)) {
-      assertThat(Look.number(store, "PRAGMA user_version")).isEqualTo(3);
+      assertThat(Look.number(store, "PRAGMA user_version")).isEqualTo(Schema.CURRENT.version());
       assertThat(Look.texts(store, OLD_ROWS)).isEqualTo(before);
       assertThat(Look.texts(store, "SELECT sequence || rule FROM confirmed_rule"))
           .containsExactly("7mass-range", "7mass-for-species");
@@ -153,6 +155,30 @@ class MigrationTest {
   }
 
   @Test
+  void versionThreeIsBroughtUpAndItsCorrectionsStay() {
+    Schema three = new Schema(Schema.CURRENT.scripts().subList(0, 3));
+    CaptureRecord corrected = SAVED.with(FieldId.WING, Birds.wing("74"));
+    Amendment.Why why = new Amendment.Why(Amendment.Reason.MISHEARD, Optional.empty(), "QX");
+    List<Amendment> amendments;
+    try (SqliteRecordStore store = new SqliteRecordStore(folder, natives, three)) {
+      store.journal(corrected, FieldId.WING, Birds.wing("74"));
+      store.amend(corrected, why, List.of(), Birds.later(99));
+      amendments = store.amendments(1);
+      assertThat(amendments).hasSize(1);
+    }
+    try (SqliteRecordStore store = new SqliteRecordStore(folder, natives)) {
+      assertThat(store.saved()).containsExactly(corrected);
+      assertThat(store.amendments(1)).isEqualTo(amendments);
+      Entry day = Birds.keyed(new FieldValue.Day(LocalDate.of(2026, 5, 2)));
+      CaptureRecord dated = corrected.with(FieldId.DATE, day);
+      store.journal(dated, FieldId.DATE, day);
+      store.amend(dated, why, List.of(), Birds.later(100));
+      assertThat(store.saved()).containsExactly(dated);
+      assertThat(store.pastCaptures().get(0).day(ZoneOffset.UTC)).isEqualTo("2026-05-02");
+    }
+  }
+
+  @Test
   void openingAgainChangesNothing() {
     new SqliteRecordStore(folder, natives).close();
     try (SqliteRecordStore store = new SqliteRecordStore(folder, natives)) {
@@ -169,7 +195,7 @@ class MigrationTest {
             new SqliteRecordStore(Files.createDirectory(folder.resolve("new")), natives)) {
       assertThat(Look.texts(old, made)).isEqualTo(Look.texts(fresh, made));
       assertThat(Look.texts(old, made))
-          .noneMatch(line -> line.contains("journal_v2") || line.contains("record_event_v3"))
+          .noneMatch(line -> line.contains("journal_v") || line.contains("record_event_v3"))
           .anyMatch(line -> line.startsWith("index record_event_by_record"))
           .anyMatch(line -> line.startsWith("trigger record_event_is_never_changed"))
           .anyMatch(line -> line.startsWith("trigger record_event_is_never_deleted"))

@@ -26,7 +26,9 @@ class SchemaTest {
   private static final String V1 = "/schema/V1__records.sql";
   private static final String V2 = "/schema/V2__more_kinds.sql";
   private static final String V3 = "/schema/V3__amendments_and_nets.sql";
-  private static final Schema NEXT = new Schema(List.of(V1, V2, V3, "/schema/V4__test_remark.sql"));
+  private static final String V4 = "/schema/V4__dates.sql";
+  private static final Schema NEXT =
+      new Schema(List.of(V1, V2, V3, V4, "/schema/V5__test_remark.sql"));
 
   @TempDir Path folder;
   @TempDir Path natives;
@@ -136,7 +138,7 @@ class SchemaTest {
     saveOne(Schema.CURRENT);
     try (SqliteRecordStore newer = new SqliteRecordStore(folder, natives, NEXT)) {
       assertThat(newer.saved()).containsExactly(Birds.banded(1));
-      assertThat(Look.number(newer, "PRAGMA user_version")).isEqualTo(4);
+      assertThat(Look.number(newer, "PRAGMA user_version")).isEqualTo(Schema.CURRENT.version() + 1);
       assertThat(Look.number(newer, "SELECT count(remark) FROM capture_record")).isEqualTo(1);
     }
   }
@@ -144,7 +146,7 @@ class SchemaTest {
   @Test
   void olderDatabaseStaysAsItIsWhereAScriptFails() {
     saveOne(Schema.CURRENT);
-    Schema broken = new Schema(List.of(V1, V2, V3, "/schema/V4__test_broken.sql"));
+    Schema broken = new Schema(List.of(V1, V2, V3, V4, "/schema/V5__test_broken.sql"));
     assertThatThrownBy(() -> new SqliteRecordStore(folder, natives, broken))
         .isInstanceOf(StoreException.class);
     try (SqliteRecordStore store = new SqliteRecordStore(folder, natives)) {
@@ -169,7 +171,7 @@ class SchemaTest {
         .hasMessage(
             "The records cannot be opened: "
                 + file
-                + " has schema version 4 and this Calamus knows versions up to 3; start the newer"
+                + " has schema version 5 and this Calamus knows versions up to 4; start the newer"
                 + " Calamus or give another folder with --data");
     assertThatThrownBy(() -> SqliteRecordStore.health(folder, natives))
         .isInstanceOf(StoreException.class)

@@ -7,6 +7,7 @@ import static org.calamus.adapter.sqlite.Birds.later;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.Optional;
@@ -89,6 +90,7 @@ class SqliteRecordStoreTest {
         row(FieldId.HOW_SEXED, Birds.keyed(new FieldValue.Codes(List.of("C")))),
         row(FieldId.TIME, Birds.keyed(new FieldValue.TimeOfDay(LocalTime.of(8, 40)))),
         row(FieldId.TIME, Birds.keyed(new FieldValue.TimeOfDay(LocalTime.MIDNIGHT))),
+        row(FieldId.DATE, Birds.keyed(new FieldValue.Day(LocalDate.of(2024, 2, 29)))),
         row(FieldId.NOTE, Birds.keyed(new FieldValue.Note("odd " + odd, Optional.empty()))),
         row(FieldId.NOTE, Birds.keyed(new FieldValue.Note("", Optional.of("1-1.wav")))),
         row(FieldId.NOTE, Birds.keyed(new FieldValue.Note("left eye", Optional.of("1-2.wav")))),

@@ -27,7 +27,7 @@ final class Writer {
   private static final Schema ENDLESS =
       new Schema(
           Stream.concat(
-                  Schema.CURRENT.scripts().stream(), Stream.of("/schema/V4__test_endless.sql"))
+                  Schema.CURRENT.scripts().stream(), Stream.of("/schema/V5__test_endless.sql"))
               .toList());
 
   /**

@@ -61,7 +61,7 @@ class AccountsTest {
           next field           | COMMAND NEXT           | COMMAND
           read back wing       | COMMAND READBACK WING  | COMMAND
           end session          | COMMAND END            | QUESTION
-          second nine          | UNCLEAR                | ASKED_AGAIN
+          squirrel nine        | UNCLEAR                | ASKED_AGAIN
           [unk]                | NOTHING                | NOTHING
           """)
   void tellsWhatBecameOfWhatWasSaidWhileTheWingIsAsked(

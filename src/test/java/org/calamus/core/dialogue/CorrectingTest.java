@@ -332,7 +332,7 @@ class CorrectingTest {
     assertThat(capture.amount(FieldId.WING)).map(a -> a.toPlainString()).contains("93");
     assertThat(talk.state().known().ledger().expected()).contains(band("284155603"));
     List<PastCapture> all = talk.state().known().captures().all();
-    Known anew = Known.of(List.of(), all);
+    Known anew = Known.of(List.of(), all, Fenwick.ZONE);
     assertThat(talk.state().known().ledger()).isEqualTo(anew.ledger());
     assertThat(talk.state().known().sample()).isEqualTo(anew.sample());
   }
@@ -435,7 +435,7 @@ class CorrectingTest {
   private static Talk restarted(Talk before) {
     List<PastCapture> saved =
         List.of(PastCapture.of(before.asSaved(1)), PastCapture.of(before.asSaved(2)));
-    Talk talk = new Talk(Fenwick.setup(), Known.of(List.of(), saved));
+    Talk talk = new Talk(Fenwick.setup(), Known.of(List.of(), saved, Fenwick.ZONE));
     return talk.event(
         new Event.Started(talk.now(), before.record(), Optional.of(before.asSaved(2))));
   }

@@ -495,7 +495,11 @@ class PagesTest {
     String words = Fenwick.setup().words(command).orElseThrow();
     Meaning meaning =
         new Interpreter(Fenwick.vocabulary(), Fenwick.form())
-            .interpret(Utterance.of(words), Optional.empty(), Optional.empty(), Optional.empty());
+            .interpret(
+                Utterance.of(words),
+                Optional.empty(),
+                Optional.empty(),
+                Fenwick.expected(Optional.empty()));
     assertThat(meaning).isEqualTo(new Meaning.Order(command, Optional.empty()));
     assertThat(Sayable.keys(command)).isNotEmpty();
   }

@@ -14,6 +14,7 @@ import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.PastCapture;
 import org.calamus.core.record.Provenance;
 import org.calamus.core.rule.Known;
+import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
 import org.calamus.support.WholeRecord;
 import org.junit.jupiter.api.Test;
@@ -110,7 +111,7 @@ class ScribeTest {
             "QX",
             Map.of(FieldId.SCRIBE, new FieldValue.Code("ZB")),
             Set.of());
-    Talk talk = begun(setup(), Known.of(List.of(), List.of(before)));
+    Talk talk = begun(setup(), Known.of(List.of(), List.of(before), Fenwick.ZONE));
     assertThat(scribe(bird(talk, "01").keys("++").asSaved(1))).isEqualTo("ZB");
   }
 

@@ -180,7 +180,10 @@ class ViewsTest {
       for (View.Hint hint : talk.view().hints()) {
         Meaning meaning =
             interpreter.interpret(
-                Utterance.of(hint.words()), Optional.empty(), Optional.empty(), Optional.empty());
+                Utterance.of(hint.words()),
+                Optional.empty(),
+                Optional.empty(),
+                Fenwick.expected(Optional.empty()));
         if (meaning instanceof Meaning.Order order) {
           hinted.add(order.command());
         }

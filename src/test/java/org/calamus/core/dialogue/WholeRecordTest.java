@@ -14,6 +14,7 @@ import org.calamus.core.record.FieldValue;
 import org.calamus.core.rule.BandFate;
 import org.calamus.core.rule.BandString;
 import org.calamus.core.rule.Known;
+import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
 import org.calamus.support.WholeRecord;
 import org.junit.jupiter.api.Test;
@@ -478,7 +479,9 @@ class WholeRecordTest {
 
   @Test
   void aStationOfEuringSeesAndStrikesItsCodes() {
-    Talk talk = new Talk(WholeRecord.setup(CodeSet.EURING, STRINGS), Known.of(STRINGS, List.of()));
+    Talk talk =
+        new Talk(
+            WholeRecord.setup(CodeSet.EURING, STRINGS), Known.of(STRINGS, List.of(), Fenwick.ZONE));
     talk.event(new Event.Started(talk.now(), Optional.empty()));
     talk.say("white breasted nuthatch").say("six zero one").keys("5\n");
     assertThat(talk.field(FieldId.AGE)).as("stored as ours").isEqualTo("SY");

@@ -126,7 +126,8 @@ class PlacingTest {
     Known known =
         Known.of(
             List.of(),
-            List.of(capture(901, "2026-05-02", "21.0"), capture(902, "2026-06-01", "22.4")));
+            List.of(capture(901, "2026-05-02", "21.0"), capture(902, "2026-06-01", "22.4")),
+            Fenwick.ZONE);
     CaptureRecord fresh = nuthatch().record().orElseThrow();
     assertThat(PLACING.course(fresh, Optional.empty(), known)).isEmpty();
 

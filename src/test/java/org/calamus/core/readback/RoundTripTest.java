@@ -3,6 +3,7 @@ package org.calamus.core.readback;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -85,6 +86,15 @@ class RoundTripTest {
     for (int minute = 0; minute < 24 * 60; minute++) {
       assertComesThrough(
           spec(FieldId.TIME), new FieldValue.TimeOfDay(LocalTime.MIDNIGHT.plusMinutes(minute)));
+    }
+  }
+
+  @Test
+  void understandsItsOwnReadbackOfEveryDay() {
+    // four years, one of them with a leap day
+    for (int day = 0; day < 4 * 365 + 1; day++) {
+      assertComesThrough(
+          spec(FieldId.DATE), new FieldValue.Day(LocalDate.of(2023, 1, 1).plusDays(day)));
     }
   }
 
@@ -214,7 +224,8 @@ class RoundTripTest {
       String words,
       Optional<BandNumber> expected) {
     Meaning meaning =
-        interpreter.interpret(Utterance.of(words), Optional.of(open), Optional.empty(), expected);
+        interpreter.interpret(
+            Utterance.of(words), Optional.of(open), Optional.empty(), Fenwick.expected(expected));
     List<Meaning.Item> items = new ArrayList<>();
     Stream.of(meaning)
         .filter(Meaning.Values.class::isInstance)

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.calamus.support.Fenwick;
 import org.junit.jupiter.api.Test;
 
 class CapturesTest {
@@ -37,7 +38,7 @@ class CapturesTest {
   @Test
   void ofBandIsEmptyForANumberThatNoBirdWore() {
     assertThat(Captures.none().ofBand(FIRST)).isEmpty();
-    assertThat(Captures.of(List.of(banded(1, 0, FIRST))).ofBand(SECOND)).isEmpty();
+    assertThat(Captures.of(List.of(banded(1, 0, FIRST)), Fenwick.ZONE).ofBand(SECOND)).isEmpty();
   }
 
   @Test
@@ -46,8 +47,27 @@ class CapturesTest {
     PastCapture late = banded(2, 9, FIRST);
     PastCapture between = banded(3, 5, FIRST);
     PastCapture other = banded(4, 3, SECOND);
-    assertThat(Captures.of(List.of(late, other, early)).with(between).ofBand(FIRST))
+    assertThat(Captures.of(List.of(late, other, early), Fenwick.ZONE).with(between).ofBand(FIRST))
         .containsExactly(early, between, late);
+  }
+
+  /** A bird that is entered three days late stands on the day on which it was caught. */
+  @Test
+  void aBirdThatWasEnteredLaterStandsOnItsDay() {
+    ZoneId zone = ZoneId.of("America/New_York");
+    LocalDate day = LocalDate.of(2026, 5, 1);
+    PastCapture before = banded(1, -50, FIRST);
+    PastCapture entered =
+        capture(3, 24, Map.of(FieldId.BAND, FIRST, FieldId.DATE, new FieldValue.Day(day)));
+    PastCapture behind = banded(2, 0, FIRST);
+    Captures captures = Captures.of(List.of(behind, before), zone).with(entered);
+    assertThat(captures.ofBand(FIRST)).containsExactly(before, entered, behind);
+    assertThat(captures.onDay(day, zone)).containsExactly(entered);
+    assertThat(captures.byDay(day, zone).get(day)).containsExactly(entered);
+    LocalDate enteredOn = LocalDate.of(2026, 5, 4);
+    assertThat(captures.onDay(enteredOn, zone)).isEmpty();
+    assertThat(captures.ofDayOrEnteredOn(enteredOn, zone)).containsExactly(entered);
+    assertThat(captures.ofDayOrEnteredOn(day, zone)).containsExactly(entered);
   }
 
   @Test
@@ -63,7 +83,7 @@ class CapturesTest {
     for (PastCapture capture : history) {
       grown = grown.with(capture);
     }
-    for (Captures captures : List.of(Captures.of(history), grown)) {
+    for (Captures captures : List.of(Captures.of(history, Fenwick.ZONE), grown)) {
       for (BandNumber any : List.of(FIRST, SECOND, THIRD)) {
         assertThat(captures.ofBand(any)).as(any.text()).isEqualTo(history);
       }
@@ -78,7 +98,8 @@ class CapturesTest {
 
   @Test
   void withReplacesTheEarlierVersionOfTheSameRecord() {
-    Captures captures = Captures.of(List.of(banded(1, 1, FIRST), banded(2, 2, FIRST)));
+    Captures captures =
+        Captures.of(List.of(banded(1, 1, FIRST), banded(2, 2, FIRST)), Fenwick.ZONE);
     PastCapture corrected = banded(1, 1, SECOND);
     Captures after = captures.with(corrected);
     assertThat(after.ofBand(FIRST)).containsExactly(banded(2, 2, FIRST));
@@ -89,14 +110,16 @@ class CapturesTest {
 
   @Test
   void ofTakesTheLaterVersionOfTheSameRecord() {
-    Captures captures = Captures.of(List.of(banded(1, 1, FIRST), banded(1, 1, SECOND)));
+    Captures captures =
+        Captures.of(List.of(banded(1, 1, FIRST), banded(1, 1, SECOND)), Fenwick.ZONE);
     assertThat(captures.ofBand(FIRST)).isEmpty();
     assertThat(captures.size()).isEqualTo(1);
   }
 
   @Test
   void withoutForgetsARecordAndCountsIt() {
-    Captures captures = Captures.of(List.of(banded(1, 1, FIRST), replaced(2, 2, FIRST, SECOND)));
+    Captures captures =
+        Captures.of(List.of(banded(1, 1, FIRST), replaced(2, 2, FIRST, SECOND)), Fenwick.ZONE);
     assertThat(captures.without(2).ofBand(SECOND)).isEmpty();
     assertThat(captures.without(2).ofBand(FIRST)).containsExactly(banded(1, 1, FIRST));
     assertThat(captures.without(2).size()).isEqualTo(1);
@@ -119,7 +142,7 @@ class CapturesTest {
       all.add(banded(i + 1, i, band));
       grown = grown.with(all.get(i));
     }
-    Captures made = Captures.of(all);
+    Captures made = Captures.of(all, Fenwick.ZONE);
     assertThat(made.size()).isEqualTo(5000);
     assertThat(grown.size()).isEqualTo(5000);
     for (int i = 0; i < 5000; i += 2) {
@@ -132,7 +155,8 @@ class CapturesTest {
   @Test
   void onDayGoesByTheStationsCalendar() {
     // 04:10 and 23:10 in UTC; at -05:00 that is the evening before and the same day
-    Captures captures = Captures.of(List.of(banded(1, 0, FIRST), banded(2, 19, FIRST)));
+    Captures captures =
+        Captures.of(List.of(banded(1, 0, FIRST), banded(2, 19, FIRST)), Fenwick.ZONE);
     LocalDate third = LocalDate.of(2026, 5, 3);
     ZoneId west = ZoneOffset.ofHours(-5);
     assertThat(captures.onDay(third, ZoneOffset.UTC, FIRST)).hasSize(2);

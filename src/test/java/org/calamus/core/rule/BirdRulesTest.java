@@ -78,7 +78,8 @@ class BirdRulesTest {
         new Known(
             BandLedger.empty(),
             Captures.of(
-                List.of(RuleEdges.past("2025-12-31", "BAND=2841-55601 SPECIES=WBNU AGE=HY"))));
+                List.of(RuleEdges.past("2025-12-31", "BAND=2841-55601 SPECIES=WBNU AGE=HY")),
+                Fenwick.ZONE));
     String bird = "KIND=R BAND=2841-55601 SPECIES=WBNU AGE=";
     assertThat(check(day.toString(), bird + "SY", known)).noneMatch(f -> f.startsWith("age."));
     List<String> young = check(day.toString(), bird + "HY", known);
@@ -95,7 +96,8 @@ class BirdRulesTest {
         new Known(
             BandLedger.empty(),
             Captures.of(
-                List.of(RuleEdges.past("2025-10-01", "BAND=2841-55601 SPECIES=WBNU AGE=AHY"))));
+                List.of(RuleEdges.past("2025-10-01", "BAND=2841-55601 SPECIES=WBNU AGE=AHY")),
+                Fenwick.ZONE));
     String bird = "KIND=R BAND=2841-55601 SPECIES=WBNU AGE=ASY";
     assertThat(check("2026-10-01", bird, known)).noneMatch(f -> f.startsWith("age.date"));
     assertThat(check("2026-10-01", bird)).contains("age.date ASKS");

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -109,7 +110,7 @@ record Edge(
       past.add(PastCapture.of(record(id, Instant.parse(parts[0]), parts[1])));
     }
     past.sort(Comparator.comparing(PastCapture::capturedAt));
-    return Known.of(List.of(), past);
+    return Known.of(List.of(), past, Fenwick.ZONE);
   }
 
   private static FieldId field(String part) {
@@ -139,6 +140,9 @@ record Edge(
     }
     if (kind instanceof FieldKind.Time) {
       return new FieldValue.TimeOfDay(LocalTime.parse(text));
+    }
+    if (kind instanceof FieldKind.Date) {
+      return new FieldValue.Day(LocalDate.parse(text));
     }
     if (kind instanceof FieldKind.Note) {
       return new FieldValue.Note(text, java.util.Optional.empty());

@@ -133,7 +133,43 @@ class HistoryRulesTest {
             "kind R",
             "band 2841-55601",
             "band 2841-55602",
-            "clock"));
+            "clock"),
+        again(
+            "recapture.clock",
+            ASKS,
+            bird("2026-05-12T06:00:00Z", "species WBNU"),
+            "date 2026-05-12",
+            "date 2026-05-11",
+            "Is the date right"),
+        again(
+            "recapture.today",
+            NOTES,
+            bird("2026-05-12T06:00:00Z", "species WBNU"),
+            "date 2026-05-13",
+            "date 2026-05-12",
+            "that day already, at 06:00"),
+        again(
+            "recapture.dead",
+            ASKS,
+            bird("2026-05-12T06:00:00Z", "release DIED"),
+            "date 2026-05-11",
+            "date 2026-05-13",
+            "died on 2026-05-12"),
+        new Edge(
+            "recapture.age",
+            ASKS,
+            bird("2025-09-01T06:00:00Z", "age HY"),
+            "kind R, band 2841-55601, age SY",
+            "date 2026-05-13",
+            "date 2025-12-31",
+            "HY"),
+        again(
+            "recapture.mass",
+            ASKS,
+            bird("2026-05-04T06:30:00Z", "mass 20.0"),
+            "mass 25.1, date 2026-04-20",
+            "mass 25.1, date 2026-05-13",
+            "15 to 25"));
   }
 
   @ParameterizedTest

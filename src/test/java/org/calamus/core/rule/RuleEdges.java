@@ -282,7 +282,8 @@ final class RuleEdges {
             past("2025-06-01", "SPECIES=WBNU SEX=M WING=92 TAIL=47 TARSUS=19 CULMEN=15 MASS=22"))) {
       sample = sample.with(capture);
     }
-    Captures captures = Captures.of(List.of(past("2025-06-01", "BAND=2841-55601 AGE=HY")));
+    Captures captures =
+        Captures.of(List.of(past("2025-06-01", "BAND=2841-55601 AGE=HY")), Fenwick.ZONE);
     return new Known(BandLedger.empty(), captures, sample);
   }
 

@@ -37,6 +37,12 @@ class SessionRulesTest {
         edge("time.future", REFUSED, "", "time 18:31", "time 18:30", "before that"),
         edge("time.opening", ASKS, "", "time 05:30", "time 05:29", "from 05:30"),
         edge("time.bag", ASKS, "", "time 05:30", "time 05:29", "up to 60"),
+        edge("time.future", REFUSED, "", "date 2026-05-13, time 06:31", "time 06:31", "or a date"),
+        edge("time.opening", ASKS, "", "date 2026-05-13, time 05:29", "time 05:29", "from 05:30"),
+        edge("time.bag", ASKS, "", "date 2026-05-13, time 05:29", "time 05:29", "up to 60"),
+        edge("time.bag", ASKS, "time 05:29", "date 2026-05-13", "date 2026-05-14", "up to 60"),
+        edge("date.future", REFUSED, "", "date 2026-05-14", "date 2026-05-15", "2026-05-14"),
+        edge("date.long-ago", ASKS, "", "date 2026-05-07", "date 2026-05-06", "from 2026-05-07"),
         edge("release.remark", NOTES, "", "release RELEASED", "release DIED", "remark"),
         edge("release.remark", NOTES, "", "note stiff, release DIED", "release DIED", "remark"),
         edge("release.cost", ASKS, "", "release ESCAPED", "release DIED", "be reported dead"),
@@ -121,6 +127,17 @@ class SessionRulesTest {
     assertThat(findings.stream().anyMatch(f -> f.rule().equals("release.held"))).isEqualTo(isNoted);
     assertThat(findings)
         .allSatisfy(f -> assertThat(f.shown()).contains("RELEASED", "limit is 10 minutes"));
+  }
+
+  @Test
+  void aBirdOfAnotherDayWasNotHeldUntilItWasEntered() {
+    CaptureRecord record =
+        Edge.record(Edge.NOW.minus(Duration.ofHours(3)), "band 2841-55601, date 2026-05-12")
+            .with(FieldId.RELEASE, Edge.entry("release RELEASED", Edge.NOW));
+    assertThat(
+            new Rules(Fenwick.form(), Fenwick.reference(), Fenwick.policy())
+                .check(record, FieldId.RELEASE, Known.nothing(), Edge.NOW))
+        .isEmpty();
   }
 
   /** Nets for owls are opened in the evening, and half the birds come behind midnight. */

@@ -97,6 +97,26 @@ class GrammarsTest {
   }
 
   @Test
+  void askingForADateListensForMonthsAndNoOtherFieldDoes() {
+    Form whole = WholeRecord.form(CodeSet.LABORATORY);
+    Grammar date = GRAMMARS.asking(Optional.of(whole.spec(FieldId.DATE)));
+    assertThat(count(date, "june")).isEqualTo(8);
+    assertThat(count(date, "november")).isEqualTo(8);
+    assertThat(date.phrases())
+        .contains("six june", "sixteen june", "sixteenth of june", "june twenty", "twenty first")
+        .doesNotContain("hundred", "point", "whiskey", "hermit thrush", "first second");
+    for (FieldSpec field : whole.fields()) {
+      if (field.id() != FieldId.DATE) {
+        assertThat(GRAMMARS.asking(Optional.of(field)).phrases())
+            .as(field.id().name())
+            .contains("capture date")
+            .doesNotContain("june", "of june", "sixteenth");
+      }
+    }
+    assertThat(GRAMMARS.asking(Optional.empty()).phrases()).doesNotContain("june", "november");
+  }
+
+  @Test
   void askingForAnAgeListensForTheLettersOfItsCodesOnly() {
     assertThat(asking(FieldId.AGE)).contains("alpha", "hotel", "yankee").doesNotContain("bravo");
     assertThat(asking(FieldId.SEX)).contains("mike", "foxtrot").doesNotContain("hotel");

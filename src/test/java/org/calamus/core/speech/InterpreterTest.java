@@ -337,7 +337,11 @@ class InterpreterTest {
 
   private static Meaning interpreted(String words, FieldId asked) {
     return new Interpreter(Fenwick.vocabulary(), Fenwick.form())
-        .interpret(Utterance.of(words), Optional.of(asked), Optional.of(asked), Optional.empty());
+        .interpret(
+            Utterance.of(words),
+            Optional.of(asked),
+            Optional.of(asked),
+            Fenwick.expected(Optional.empty()));
   }
 
   @ParameterizedTest

@@ -20,7 +20,10 @@ final class Listener {
 
   static Meaning meaning(FieldId open, Optional<FieldId> last, BandNumber expected, String words) {
     return LABORATORY.interpret(
-        Utterance.of(words), Optional.of(open), last, Optional.ofNullable(expected));
+        Utterance.of(words),
+        Optional.of(open),
+        last,
+        Fenwick.expected(Optional.ofNullable(expected)));
   }
 
   /**
@@ -34,7 +37,10 @@ final class Listener {
   static String hearInEuring(FieldId open, String words) {
     return text(
         EURING.interpret(
-            Utterance.of(words), Optional.of(open), Optional.empty(), Optional.empty()));
+            Utterance.of(words),
+            Optional.of(open),
+            Optional.empty(),
+            Fenwick.expected(Optional.empty())));
   }
 
   static String hear(FieldId open, String words) {

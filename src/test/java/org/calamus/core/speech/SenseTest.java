@@ -41,12 +41,19 @@ class SenseTest {
 
   private static Utterance chosen(Utterance heard, FieldId asked) {
     return INTERPRETER.heardAs(
-        heard, Optional.of(asked), Optional.empty(), Optional.empty(), Sense::ofItself);
+        heard,
+        Optional.of(asked),
+        Optional.empty(),
+        Fenwick.expected(Optional.empty()),
+        Sense::ofItself);
   }
 
   private static Meaning meaning(String hypotheses, String asked) {
     return INTERPRETER.interpret(
-        heard(hypotheses), Optional.of(FieldId.valueOf(asked)), Optional.empty(), Optional.empty());
+        heard(hypotheses),
+        Optional.of(FieldId.valueOf(asked)),
+        Optional.empty(),
+        Fenwick.expected(Optional.empty()));
   }
 
   @ParameterizedTest
@@ -164,7 +171,7 @@ class SenseTest {
             heard(hypotheses),
             Optional.of(FieldId.valueOf(asked)),
             Optional.of(FieldId.WING),
-            Optional.empty());
+            Fenwick.expected(Optional.empty()));
     assertThat(!(meaning instanceof Meaning.Unclear)).isEqualTo(isTaken);
   }
 

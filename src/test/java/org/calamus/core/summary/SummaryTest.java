@@ -62,7 +62,8 @@ class SummaryTest {
                 capture("2026-06-13T11:30:00Z", CaptureKind.UNBANDED, ""),
                 capture("2026-06-13T11:40:00Z", CaptureKind.REPLACED, "BCCH"),
                 capture("2026-06-13T11:50:00Z", CaptureKind.DESTROYED, ""),
-                capture("2026-06-14T11:00:00Z", CaptureKind.NEW, "BCCH")));
+                capture("2026-06-14T11:00:00Z", CaptureKind.NEW, "BCCH")),
+            Fenwick.ZONE);
     List<SpeciesCount> counts = SpeciesCount.of(captures, DAY, ZONE);
     assertThat(counts)
         .containsExactly(
@@ -84,7 +85,7 @@ class SummaryTest {
     "2026-01-01T04:59:00Z, 2025-12-31, 1"
   })
   void aDayIsTheStationsDay(String at, LocalDate day, int birds) {
-    Captures captures = Captures.of(List.of(capture(at, CaptureKind.NEW, "BCCH")));
+    Captures captures = Captures.of(List.of(capture(at, CaptureKind.NEW, "BCCH")), Fenwick.ZONE);
     assertThat(SpeciesCount.all(SpeciesCount.of(captures, day, ZONE)).day().total())
         .isEqualTo(birds);
   }
@@ -124,12 +125,23 @@ class SummaryTest {
         .containsExactly(new HourCount(5, new Tally(1, 0, 0)));
   }
 
+  @Test
+  void theHourOfABirdThatWasEnteredLaterIsKnownFromItsTimeOnly() {
+    Map<FieldId, FieldValue> values = new EnumMap<>(FieldId.class);
+    values.put(FieldId.DATE, new FieldValue.Day(DAY.minusDays(1)));
+    PastCapture dated = of("2026-06-13T10:20:00Z", values, Set.of());
+    values.put(FieldId.TIME, new FieldValue.TimeOfDay(LocalTime.of(5, 50)));
+    PastCapture timed = of("2026-06-13T10:20:00Z", values, Set.of());
+    assertThat(HourCount.of(List.of(dated, timed), ZONE))
+        .containsExactly(new HourCount(5, new Tally(1, 0, 0)));
+  }
+
   private static BandNumber band(int number) {
     return BandNumber.parse("2841-55" + number).orElseThrow();
   }
 
   private static Known known(List<BandString> strings, PastCapture... captures) {
-    return Known.of(strings, List.of(captures));
+    return Known.of(strings, List.of(captures), Fenwick.ZONE);
   }
 
   private PastCapture banded(CaptureKind kind, int number) {
