@@ -1,5 +1,6 @@
 package org.calamus.core.speech;
 
+import java.time.Month;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -7,6 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.calamus.core.form.FieldSpec;
@@ -60,7 +63,7 @@ public record SoundAlikes(Map<String, List<String>> pronunciations) {
         if ((isConcerned.test(one) || isConcerned.test(other))
             && soundAlike(ways.get(i), ways.get(k))
             && moments.get(one).intersects(moments.get(other))
-            && !one.meaning().equals(other.meaning())
+            && !meanTheSame(one.meaning(), other.meaning())
             && !areTwins(one.meaning(), other.meaning())) {
           warnings.add(isConcerned.test(other) ? warning(other, one) : warning(one, other));
         }
@@ -80,7 +83,42 @@ public record SoundAlikes(Map<String, List<String>> pronunciations) {
         + "); the one may be heard for the other. A longer form would be safer.";
   }
 
+  /** Whether they mean the same, as "sixteen" and "sixteenth" do in a date. */
+  private static boolean meanTheSame(Token one, Token other) {
+    boolean isDay = one instanceof Token.Ordinal || other instanceof Token.Ordinal;
+    boolean isMonth = one instanceof Token.LetterOrMonth || other instanceof Token.LetterOrMonth;
+    return one.equals(other)
+        || isDay && number(one).isPresent() && number(one).equals(number(other))
+        || isMonth && month(one).isPresent() && month(one).equals(month(other));
+  }
+
+  private static OptionalInt number(Token token) {
+    if (token instanceof Token.Digit digit) {
+      return OptionalInt.of(digit.value());
+    }
+    if (token instanceof Token.Teen teen) {
+      return OptionalInt.of(teen.value());
+    }
+    if (token instanceof Token.Tens tens) {
+      return OptionalInt.of(tens.value());
+    }
+    return token instanceof Token.Ordinal ordinal
+        ? OptionalInt.of(ordinal.value())
+        : OptionalInt.empty();
+  }
+
+  private static Optional<Month> month(Token token) {
+    if (token instanceof Token.LetterOrMonth both) {
+      return Optional.of(both.month().month());
+    }
+    return token instanceof Token.MonthName name ? Optional.of(name.month()) : Optional.empty();
+  }
+
+  /** Whether the dialogue asks which of the two was meant. */
   private static boolean areTwins(Token one, Token other) {
+    if (one instanceof Token.Ordinal first && other instanceof Token.Ordinal second) {
+      return Set.of(first.value(), second.value()).equals(Set.of(13, 30));
+    }
     if (one instanceof Token.Tens) {
       return other instanceof Token.Teen && areTwins(other, one);
     }

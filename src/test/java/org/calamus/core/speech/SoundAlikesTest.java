@@ -14,16 +14,22 @@ import org.junit.jupiter.params.provider.CsvSource;
 class SoundAlikesTest {
 
   private static final Map<String, List<String>> SAID =
-      Map.of(
-          "mail", List.of("M EY L"),
-          "male", List.of("M EY L"),
-          "wing", List.of("W IH NG"),
-          "nine", List.of("N AY N"),
-          "none", List.of("N AH N"),
-          "fifty", List.of("F IH F T IY"),
-          "fifteen", List.of("F IH F T IY N"),
-          "save", List.of("S EY V"),
-          "wine", List.of("W AY N", "N IY N"));
+      Map.ofEntries(
+          Map.entry("mail", List.of("M EY L")),
+          Map.entry("male", List.of("M EY L")),
+          Map.entry("wing", List.of("W IH NG")),
+          Map.entry("nine", List.of("N AY N")),
+          Map.entry("none", List.of("N AH N")),
+          Map.entry("fifty", List.of("F IH F T IY")),
+          Map.entry("fifteen", List.of("F IH F T IY N")),
+          Map.entry("save", List.of("S EY V")),
+          Map.entry("wine", List.of("W AY N", "N IY N")),
+          Map.entry("sixteen", List.of("S IH K S T IY N")),
+          Map.entry("sixteenth", List.of("S IH K S T IY N TH")),
+          Map.entry("thirteenth", List.of("TH ER T IY N TH")),
+          Map.entry("thirtieth", List.of("TH ER T IY AH TH")),
+          Map.entry("november", List.of("N OW V EH M B ER")),
+          Map.entry("of", List.of("AH V")));
 
   private static List<String> warnings(String... lines) {
     List<String> problems = new ArrayList<>();
@@ -49,6 +55,10 @@ class SoundAlikesTest {
     "male = code sex M, mail = code sex M, 0",
     "male = code sex M, save = command save, 0",
     "fifty = tens 50, fifteen = number 15, 0",
+    "sixteen = number 16, sixteenth = ordinal 16, 0",
+    "sixteen = number 17, sixteenth = ordinal 16, 1",
+    "thirteenth = ordinal 13, thirtieth = ordinal 30, 0",
+    "november = month 11, of november = month 11, 0",
     "wing = field wing, zither = field tail, 0"
   })
   void warnsWhereFormsSoundAlikeAndMeanDifferentThings(String one, String other, int count) {
