@@ -175,7 +175,7 @@ class SchemaTest {
                 + " Calamus or give another folder with --data");
     assertThatThrownBy(() -> SqliteRecordStore.health(folder, natives))
         .isInstanceOf(StoreException.class)
-        .hasMessageContaining("schema version 4");
+        .hasMessageContaining("schema version 5");
     assertThat(Files.readAllBytes(file)).isEqualTo(before);
     assertThat(Files.getLastModifiedTime(file).toInstant()).isEqualTo("2026-01-01T00:00:00Z");
     saveOne(NEXT);
