@@ -40,6 +40,7 @@ final class LineReader {
   /** One only: sound waits in the line, where it is as old as it would be without the thread. */
   private final BlockingQueue<short[]> blocks = new ArrayBlockingQueue<>(1);
 
+  private final long madeNanos = System.nanoTime();
   private volatile boolean isEnding;
   private volatile boolean isLost;
 
@@ -57,21 +58,21 @@ final class LineReader {
   }
 
   /**
-   * Opens the line and begins to read it.
+   * Opens the line and begins to read it; called again, goes on waiting for that.
    *
-   * @return the format of the line; empty where it does not answer, and is left to its thread
+   * @return the format of the line; empty where it does not answer, and may be asked again
    * @throws AudioException where the line cannot be opened
    */
   Optional<AudioFormat> open() {
-    thread.start();
+    if (thread.getState() == Thread.State.NEW) {
+      thread.start();
+    }
     try {
       return Optional.of(opened.get(patience.toMillis(), TimeUnit.MILLISECONDS));
     } catch (TimeoutException e) {
-      isEnding = true;
       return Optional.empty();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      isEnding = true;
       return Optional.empty();
     } catch (ExecutionException e) {
       if (e.getCause() instanceof LinkageError noNatives) {
@@ -81,9 +82,10 @@ final class LineReader {
     }
   }
 
-  /** Whether it is still at the opening, however long ago it was told to end. */
-  boolean isOpening() {
-    return thread.isAlive() && !opened.isDone();
+  /** Whether it has been at the opening for longer than so. */
+  boolean isOpeningFor(Duration longest) {
+    boolean isOpening = thread.isAlive() && !opened.isDone();
+    return isOpening && System.nanoTime() - madeNanos > longest.toNanos();
   }
 
   /** Waits for the next sound, one channel; empty where the line stopped or {@link #end} came. */
@@ -105,9 +107,14 @@ final class LineReader {
     return Optional.empty();
   }
 
+  /** Ends it without waiting: the line is closed as soon as it answers. */
+  void abandon() {
+    isEnding = true;
+  }
+
   /** Ends it; the line is closed where it answers, and otherwise left to its thread. */
   void end() {
-    isEnding = true;
+    abandon();
     try {
       thread.join(CLOSING_LIMIT.toMillis());
     } catch (InterruptedException e) {
@@ -116,24 +123,29 @@ final class LineReader {
   }
 
   private void run() {
-    TargetDataLine line;
+    Optional<TargetDataLine> line = Optional.empty();
     try {
-      line = opening.get();
-    } catch (RuntimeException | LinkageError e) {
-      opened.completeExceptionally(e);
-      return;
-    }
-    try {
-      if (!isEnding) {
-        line.start();
-        opened.complete(line.getFormat());
-        readUntilEnd(line);
-      }
+      line = Optional.of(opening.get());
+      line.get().start();
+      opened.complete(line.get().getFormat());
+      readUntilEnd(line.get());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    } catch (RuntimeException | LinkageError e) {
+      // of a line that is open already nobody asks why: it is lost
+      opened.completeExceptionally(e);
     } finally {
       isLost = true;
+      line.ifPresent(LineReader::close);
+    }
+  }
+
+  private static void close(TargetDataLine line) {
+    try {
       line.stop();
+      line.close();
+    } catch (RuntimeException e) {
+      // whatever is wrong with it, it is not read any more
       line.close();
     }
   }

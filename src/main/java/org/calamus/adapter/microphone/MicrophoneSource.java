@@ -43,12 +43,16 @@ public final class MicrophoneSource implements AudioSource {
   /** Some sound servers give their first sound only after 2 s. */
   private static final Duration PATIENCE = Duration.ofSeconds(4);
 
+  /** A line that is at its opening for so long is given up for another try. */
+  private static final Duration STUCK = Duration.ofSeconds(60);
+
   private static final String STOPPED =
       "The microphone stopped; plug it in again or check the sound settings.";
 
   private final Optional<String> mixerName;
   private volatile Optional<LineReader> line = Optional.empty();
-  private Optional<LineReader> latest = Optional.empty();
+  private volatile Optional<LineReader> pending = Optional.empty();
+  private volatile boolean isClosed;
   private volatile String name = "microphone";
   private Resampler resampler = new Resampler(RATE, RATE);
 
@@ -66,18 +70,39 @@ public final class MicrophoneSource implements AudioSource {
     this.mixerName = Optional.of(mixerName);
   }
 
-  /** {@inheritDoc} Closes the line first where it is open. */
+  /**
+   * {@inheritDoc} Closes the line first where it is open. A line that takes long to open is waited
+   * for again by the next call.
+   */
   @Override
   public void open() {
-    close();
-    if (latest.isPresent() && latest.get().isOpening()) {
-      throw noAnswer();
-    }
-    LineReader reader = new LineReader(this::openFirst, PATIENCE);
-    latest = Optional.of(reader);
-    AudioFormat format = reader.open().orElseThrow(MicrophoneSource::noAnswer);
+    isClosed = false;
+    line.ifPresent(LineReader::end);
+    line = Optional.empty();
+    pending.filter(r -> r.isOpeningFor(STUCK)).ifPresent(LineReader::abandon);
+    LineReader reader =
+        pending
+            .filter(r -> !r.isOpeningFor(STUCK))
+            .orElseGet(() -> new LineReader(this::openFirst, PATIENCE));
+    pending = Optional.of(reader);
+    AudioFormat format = opened(reader);
+    pending = Optional.empty();
     resampler = new Resampler(Math.round(format.getSampleRate()), RATE);
     line = Optional.of(reader);
+    if (isClosed) {
+      close();
+    }
+  }
+
+  private AudioFormat opened(LineReader reader) {
+    try {
+      return reader.open().orElseThrow(MicrophoneSource::noAnswer);
+    } catch (AudioException e) {
+      if (!(e.getCause() instanceof TimeoutException)) {
+        pending = Optional.empty();
+      }
+      throw e;
+    }
   }
 
   @Override
@@ -100,9 +125,11 @@ public final class MicrophoneSource implements AudioSource {
 
   @Override
   public void close() {
+    isClosed = true;
     Optional<LineReader> open = line;
     line = Optional.empty();
     open.ifPresent(LineReader::end);
+    pending.ifPresent(LineReader::abandon);
   }
 
   private static AudioException noAnswer() {

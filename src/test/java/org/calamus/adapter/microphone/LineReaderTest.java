@@ -72,23 +72,50 @@ class LineReaderTest {
     assertThat(reader.next()).isEmpty();
   }
 
+  private LineReader late() {
+    return new LineReader(
+        () -> {
+          hang();
+          return new Line().proxy();
+        },
+        PATIENCE);
+  }
+
   @Test
-  void lineThatOpensTooLateIsClosedAgain() throws Exception {
-    LineReader reader =
-        new LineReader(
-            () -> {
-              hang();
-              return new Line().proxy();
-            },
-            PATIENCE);
+  void lineThatOpensLateIsThereWhenAskedForAgain() {
+    LineReader reader = late();
 
     assertThat(reader.open()).isEmpty();
-    assertThat(reader.isOpening()).isTrue();
-
+    assertThat(reader.isOpeningFor(Duration.ZERO)).isTrue();
+    assertThat(reader.isOpeningFor(Duration.ofMinutes(1))).isFalse();
     hanging.countDown();
+    assertThat(reader.open()).contains(FORMAT);
+
+    assertThat(reader.isOpeningFor(Duration.ZERO)).isFalse();
+    assertThat(reader.next()).isPresent();
+  }
+
+  @Test
+  void lineThatOpensWhenNobodyWaitsAnyMoreIsClosedAgain() throws Exception {
+    LineReader reader = late();
+    reader.open();
+
+    reader.abandon();
+    hanging.countDown();
+
     assertThat(isClosed.await(5, TimeUnit.SECONDS)).isTrue();
-    reader.end();
-    assertThat(reader.isOpening()).isFalse();
+  }
+
+  @Test
+  void lineThatFailsWhileItIsReadIsLostAndClosed() throws Exception {
+    Line line = new Line();
+    line.fails = true;
+    LineReader reader = new LineReader(() -> line.proxy(), Duration.ofHours(1));
+
+    assertThat(reader.open()).contains(FORMAT);
+    assertThat(reader.next()).isEmpty();
+
+    assertThat(isClosed.await(5, TimeUnit.SECONDS)).isTrue();
   }
 
   @Test
@@ -115,6 +142,7 @@ class LineReaderTest {
     private Optional<Integer> left = Optional.empty();
     private int blocksUntilHang = Integer.MAX_VALUE;
     private boolean readsNothing;
+    private boolean fails;
 
     private TargetDataLine proxy() {
       return (TargetDataLine)
@@ -135,6 +163,9 @@ class LineReaderTest {
     }
 
     private int available() {
+      if (fails) {
+        throw new IllegalStateException("the device is gone");
+      }
       int now = left.orElse(blocksUntilHang);
       if (now == 0) {
         hang();
