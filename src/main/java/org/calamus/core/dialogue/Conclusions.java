@@ -1,5 +1,6 @@
 package org.calamus.core.dialogue;
 
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import org.calamus.core.readback.History;
@@ -41,10 +42,21 @@ final class Conclusions {
     return offer.field() == FieldId.BAND
             && isOpenKind
             && isWhole
-            && !captures(state, (BandNumber) value).isEmpty()
+            && captures(state, (BandNumber) value).stream().anyMatch(c -> mayBeBefore(state, c))
         ? List.of(
             concluded(FieldId.KIND, CaptureKind.RECAPTURE.code(), "the band is in the records"))
         : List.of();
+  }
+
+  /** Whether a capture was not later than that of the record; all are, unless it has a date. */
+  private boolean mayBeBefore(State state, PastCapture capture) {
+    ZoneId zone = setup.station().zone();
+    return state
+        .record()
+        .map(CaptureRecord::caught)
+        .filter(c -> c.isEnteredLater(zone))
+        .map(c -> !capture.caught().when(zone).isAfter(c.when(zone)))
+        .orElse(true);
   }
 
   /** What follows from the value that was just taken into the record. */

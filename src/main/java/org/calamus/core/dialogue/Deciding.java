@@ -75,8 +75,13 @@ final class Deciding {
   }
 
   private boolean isAccepted(State state, Offer offer, FieldValue value, Instant at) {
+    // a day long ago may well be meant
+    boolean isDay = value instanceof FieldValue.Day;
     return findings(state, offer, value, at).stream()
-        .allMatch(f -> f.severity() == Finding.Severity.NOTES);
+        .allMatch(
+            f ->
+                f.severity() == Finding.Severity.NOTES
+                    || isDay && f.severity() == Finding.Severity.ASKS);
   }
 
   /** What the rules find of a value. */

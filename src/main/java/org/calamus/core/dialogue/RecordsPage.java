@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.StringJoiner;
 import org.calamus.core.readback.Phrases;
+import org.calamus.core.record.Caught;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.PastCapture;
 import org.calamus.core.summary.DayRecord;
@@ -70,9 +71,7 @@ final class RecordsPage {
     PastCapture capture = record.capture();
     String text =
         columns(
-            capture.caught().isEnteredLater(zone)
-                ? DAY.format(capture.day(zone))
-                : TIME.format(capture.capturedAt().atZone(zone)),
+            when(capture.caught()),
             capture.band().map(b -> b.text()).orElse(NONE),
             brief(capture, FieldId.SPECIES),
             brief(capture, FieldId.AGE),
@@ -82,6 +81,13 @@ final class RecordsPage {
             capture.kind().code());
     return PageRow.chosen(
         mark(record), text, more(record), new PageRow.Subject.OfRecord(capture.id()));
+  }
+
+  /** The time; of a bird that was caught on another day, the day. */
+  private String when(Caught caught) {
+    return caught.day(zone).equals(caught.begunOn(zone))
+        ? TIME.format(caught.when(zone).atZone(zone))
+        : DAY.format(caught.day(zone));
   }
 
   private static String columns(

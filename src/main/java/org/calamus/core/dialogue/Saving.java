@@ -94,8 +94,9 @@ final class Saving {
   }
 
   private Optional<String> usual(State state, CaptureRecord record, FieldSpec spec) {
+    boolean isOnPaper = record.entry(FieldId.DATE).isPresent();
     return spec.id() == FieldId.SCRIBE
-        ? new Scribe(setup).of(state)
+        ? new Scribe(setup).of(state).filter(initials -> !isOnPaper)
         : spec.usual().map(usual -> usual(record, spec.id(), usual));
   }
 

@@ -44,7 +44,9 @@ final class Scribe {
     return PageContents.known(state)
         .captures()
         .newestBird()
-        .filter(c -> c.day(setup.station().zone()).equals(PageContents.today(setup, state)))
+        .filter(
+            c ->
+                c.caught().begunOn(setup.station().zone()).equals(PageContents.today(setup, state)))
         .filter(c -> c.bander().equals(setup.station().bander()))
         .flatMap((PastCapture c) -> c.code(FieldId.SCRIBE));
   }
@@ -91,10 +93,11 @@ final class Scribe {
     return wasAsked ? set.withOpen(Optional.of(setup.form().first())) : set;
   }
 
-  /** Whoever was given for a bird writes on. */
+  /** Whoever was given for a bird writes on; not who wrote on paper. */
   static State after(State state, CaptureRecord saved) {
     return saved
         .entry(FieldId.SCRIBE)
+        .filter(e -> saved.entry(FieldId.DATE).isEmpty())
         .filter(e -> e.provenance().way() != Provenance.Way.CONCLUDED)
         .map(e -> state.desk(d -> d.withScribe(e.value().text())))
         .orElse(state);

@@ -169,7 +169,8 @@ final class SessionPage {
             .orElse("no bird; nothing unfinished");
     add(rows, state.isCorrecting() ? "Being corrected" : "In the hand", hand);
     LocalDate day = PageContents.today(setup, state);
-    int today = PageContents.known(state).captures().onDay(day, setup.station().zone()).size();
+    int today =
+        PageContents.known(state).captures().ofDayOrEnteredOn(day, setup.station().zone()).size();
     add(
         rows,
         "Saved",

@@ -32,10 +32,16 @@ final class Twins {
 
   /** What answers the question. */
   static String answers(Question.Which which) {
-    return digits(which.one()) + ", or " + digits(which.other()) + ". say the digits";
+    return digits(which.one())
+        + ", or "
+        + digits(which.other())
+        + (which.one() instanceof FieldValue.Day ? ". say the day in digits" : ". say the digits");
   }
 
   private static String digits(FieldValue value) {
+    if (value instanceof FieldValue.Day day) {
+      return Spoken.date(day.date());
+    }
     return value instanceof FieldValue.Measure measure
         ? Spoken.number(measure.amount())
         : Spoken.characters(value.text());

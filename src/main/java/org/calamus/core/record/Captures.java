@@ -20,7 +20,7 @@ import java.util.Set;
  * where there are tens of thousands.
  *
  * <pre>{@code
- * Captures captures = Captures.of(store.pastCaptures());
+ * Captures captures = Captures.of(store.pastCaptures(), zone);
  * captures = captures.with(PastCapture.of(justSaved));
  * captures.ofBand(band);      // the bird's history, oldest first
  * }</pre>

@@ -1,5 +1,6 @@
 package org.calamus.core.record;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -19,6 +20,9 @@ import java.util.function.Function;
  *     none was
  */
 public record Caught(Instant begun, Optional<LocalDate> date, Optional<LocalTime> time) {
+
+  /** As long as a bird may wait in its bag; one caught longer ago was written on paper. */
+  private static final Duration IN_THE_HAND = Duration.ofHours(1);
 
   /** Checks that every part is there. */
   public Caught {
@@ -53,18 +57,39 @@ public record Caught(Instant begun, Optional<LocalDate> date, Optional<LocalTime
     return begun.atZone(zone).toLocalDate();
   }
 
-  /** Whether the bird was caught on another day than that on which its record was begun. */
+  /**
+   * Whether the bird was not in the hand when its record was begun: it has a date of its own, that
+   * of the same day too, and was not caught within the hour before.
+   */
   public boolean isEnteredLater(ZoneId zone) {
-    return !day(zone).equals(begunOn(zone));
+    return date.isPresent() && !isJustCaught(zone);
+  }
+
+  private boolean isJustCaught(ZoneId zone) {
+    Optional<Duration> before = caughtAt(zone).map(at -> Duration.between(at, begun));
+    return before.filter(b -> !b.isNegative() && b.compareTo(IN_THE_HAND) <= 0).isPresent();
+  }
+
+  private Optional<Instant> caughtAt(ZoneId zone) {
+    return time.map(t -> day(zone).atTime(t).atZone(zone).toInstant());
+  }
+
+  /** Whether {@link #when} is a time of day that is known. */
+  public boolean isTimed(ZoneId zone) {
+    return time.isPresent() || !isEnteredLater(zone);
   }
 
   /**
-   * The instant by which captures are put in order. Of a bird that was entered on a later day it is
-   * the time given, and noon where none was.
+   * The instant by which captures are put in order. Of a bird that was entered later it is the time
+   * given; where none was, noon of its day, and on the day of the record the record's own.
    */
   public Instant when(ZoneId zone) {
-    return isEnteredLater(zone)
-        ? day(zone).atTime(time.orElse(LocalTime.NOON)).atZone(zone).toInstant()
-        : begun;
+    if (!isEnteredLater(zone)) {
+      return begun;
+    }
+    boolean isSameDay = day(zone).equals(begunOn(zone));
+    return caughtAt(zone)
+        .orElseGet(
+            () -> isSameDay ? begun : day(zone).atTime(LocalTime.NOON).atZone(zone).toInstant());
   }
 }

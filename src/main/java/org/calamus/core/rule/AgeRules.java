@@ -102,11 +102,10 @@ final class AgeRules {
             c -> isOfTheYear(c) && Scores.isBetween(c, FieldId.BROOD_PATCH, 1, 9),
             "in a bird hatched this year a score of 0 would fit"),
         new Rule(
-                "age.how",
-                Set.of(FieldId.AGE, FieldId.HOW_AGED),
-                "Pyle 1997 (from memory)",
-                AgeRules::yearNotShown)
-            .byDay(),
+            "age.how",
+            Set.of(FieldId.AGE, FieldId.HOW_AGED),
+            "Pyle 1997 (from memory)",
+            AgeRules::yearNotShown),
         new Rule(
             "age.how-empty",
             Set.of(FieldId.AGE, FieldId.RELEASE),

@@ -35,7 +35,7 @@ final class BandRules {
             Set.of(FieldId.OLD_BAND),
             MANUAL,
             c -> malformed("oldband.format", FieldId.OLD_BAND, c)),
-        new Rule("band.used", BAND, KIND, LOST, BandRules::used),
+        new Rule("band.used", BAND, KIND, LOST, BandRules::used).byDay(),
         new Rule("band.next", BAND, KIND, MANUAL, BandRules::notNext),
         new Rule("band.string", BAND, KIND, MANUAL, BandRules::begunInside),
         new Rule(
@@ -74,6 +74,7 @@ final class BandRules {
 
   private static Optional<Finding> used(RuleCase c) {
     return put(c)
+        .filter(band -> !c.isOnlyReadLater(band))
         .flatMap(
             band ->
                 c.ledger()

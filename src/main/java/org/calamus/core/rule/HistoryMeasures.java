@@ -114,7 +114,7 @@ final class HistoryMeasures {
   }
 
   private static Optional<Finding> otherMass(RuleCase c) {
-    return HistoryRules.latest(c, p -> p.amount(FieldId.MASS).isPresent())
+    return HistoryRules.latest(c, p -> c.isNotLater(p) && p.amount(FieldId.MASS).isPresent())
         .filter(
             p -> Duration.between(c.when(p.caught()), c.when()).abs().compareTo(MASS_WITHIN) <= 0)
         .flatMap(

@@ -1,6 +1,7 @@
 package org.calamus.core.rule;
 
 import java.time.Duration;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -146,7 +147,7 @@ final class HistoryRules {
   private static Optional<Finding> caughtToday(RuleCase c) {
     return latest(
             c,
-            p -> p.day(c.policy().zone()).equals(c.date()) && !c.when(p.caught()).isAfter(c.when()))
+            p -> p.day(c.policy().zone()).equals(c.date()) && (!areTimed(c, p) || c.isNotLater(p)))
         .map(
             p ->
                 ofBand(
@@ -161,6 +162,12 @@ final class HistoryRules {
                     "was caught " + thatDay(c) + " already"));
   }
 
+  /** Whether it is known of both captures at what time of the day they were. */
+  private static boolean areTimed(RuleCase c, PastCapture other) {
+    ZoneId zone = c.policy().zone();
+    return other.caught().isTimed(zone) && c.record().caught().isTimed(zone);
+  }
+
   private static String thatDay(RuleCase c) {
     return c.isEnteredLater() ? "that day" : "today";
   }
@@ -168,15 +175,14 @@ final class HistoryRules {
   /** When it was caught, where that is known. */
   private static String timeOf(RuleCase c, PastCapture capture) {
     Caught caught = capture.caught();
-    boolean isKnown = caught.time().isPresent() || !caught.isEnteredLater(c.policy().zone());
-    return isKnown
+    return caught.isTimed(c.policy().zone())
         ? ", at " + c.when(caught).atZone(c.policy().zone()).toLocalTime().withNano(0)
         : "";
   }
 
   private static Optional<Finding> diedBefore(RuleCase c) {
-    return latest(c, p -> true)
-        .filter(p -> isDead(p) && !c.when(p.caught()).isAfter(c.when()))
+    return latest(c, c::isNotLater)
+        .filter(HistoryRules::isDead)
         .map(
             p ->
                 ofBand(
@@ -201,11 +207,11 @@ final class HistoryRules {
     return latest(
             c,
             p ->
-                c.isEnteredLater()
-                    ? p.day(c.policy().zone()).isAfter(c.date())
-                    : Duration.between(c.when(), c.when(p.caught()))
+                areTimed(c, p)
+                    ? Duration.between(c.when(), c.when(p.caught()))
                             .compareTo(Duration.ofMinutes(1))
-                        >= 0)
+                        >= 0
+                    : p.day(c.policy().zone()).isAfter(c.date()))
         .map(
             p ->
                 ofBand(

@@ -74,7 +74,7 @@ public record Known(BandLedger ledger, Captures captures, StationSample sample) 
   }
 
   /** Whether a capture tells what became of a band, and not only that it was read. */
-  private static boolean hasFate(PastCapture capture) {
+  static boolean hasFate(PastCapture capture) {
     return capture.kind().putsBand() || !capture.kind().hasBird();
   }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.calamus.core.form.Form;
 import org.calamus.core.form.Species;
+import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.CaptureKind;
 import org.calamus.core.record.CaptureRecord;
 import org.calamus.core.record.Caught;
@@ -70,13 +71,30 @@ record RuleCase(
     return caught.when(policy.zone());
   }
 
-  /** Whether the bird was caught on another day than that on which its record was begun. */
+  /** Whether the bird was not in the hand when its record was begun. */
   boolean isEnteredLater() {
     return record.caught().isEnteredLater(policy.zone());
   }
 
+  /** Whether a capture was not later than this one. */
+  boolean isNotLater(PastCapture capture) {
+    return !when(capture.caught()).isAfter(when());
+  }
+
   /**
-   * The earlier captures of the bird whose band was read, oldest first; none where the bird wore
+   * Whether all that is known of a band is that it was read after this bird was caught, as where it
+   * was put on by day and entered from paper in the evening.
+   */
+  boolean isOnlyReadLater(BandNumber band) {
+    List<PastCapture> others =
+        known.captures().ofBand(band).stream().filter(c -> c.id() != record.id()).toList();
+    return isEnteredLater()
+        && !others.isEmpty()
+        && others.stream().noneMatch(c -> Known.hasFate(c) || isNotLater(c));
+  }
+
+  /**
+   * The other captures of the bird whose band was read, oldest first; none where the bird wore
    * none, its number is not known, or has not been given yet. The record itself, where it was saved
    * before, is not among them.
    */

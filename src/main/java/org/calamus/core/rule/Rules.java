@@ -45,7 +45,19 @@ public record Rules(Form form, Reference reference, Policy policy) {
    * @return the findings, refusals first, then doubts, then notes; empty where nothing is odd
    */
   public List<Finding> check(CaptureRecord record, FieldId changed, Known known, Instant now) {
-    return found(r -> r.looksAt(changed), record, known, now);
+    return found(r -> r.looksAt(changed), record, known, now).stream()
+        .filter(f -> changed != FieldId.DATE || !isKept(record, f))
+        .toList();
+  }
+
+  /** Whether it was asked about another field already: a date is no reason to ask that again. */
+  private static boolean isKept(CaptureRecord record, Finding finding) {
+    return finding.field() != FieldId.DATE
+        && finding.severity() == Finding.Severity.ASKS
+        && record
+            .entry(finding.field())
+            .filter(e -> e.confirmedRules().contains(finding.rule()))
+            .isPresent();
   }
 
   /**

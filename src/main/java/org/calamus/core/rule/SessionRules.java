@@ -103,7 +103,10 @@ final class SessionRules {
                 FieldId.DATE,
                 c,
                 "is after the day of its record, " + begun + ". A day up to then would fit.",
-                Spoken.date(c.date()) + " has not come yet. again"))
+                Spoken.date(c.date())
+                    + (begun.equals(LocalDate.ofInstant(c.now(), c.policy().zone()))
+                        ? " has not come yet. again"
+                        : " is after its record. again")))
         : Optional.empty();
   }
 
@@ -170,7 +173,7 @@ final class SessionRules {
   private static Optional<Finding> beforeOpening(RuleCase c) {
     return c.policy()
         .netsOpenedAt()
-        .filter(opened -> !c.isEnteredLater())
+        .filter(opened -> c.date().equals(c.record().caught().begunOn(c.policy().zone())))
         .flatMap(
             opened ->
                 time(c)

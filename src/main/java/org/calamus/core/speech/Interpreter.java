@@ -68,7 +68,7 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
       return new Meaning.Chatter();
     }
     if (credibility.isUnclear()) {
-      return new Meaning.Unclear(hint(heard, open));
+      return new Meaning.Unclear(hint(heard, open, lastGiven));
     }
     Meaning meaning = meaning(heard.words(), open, lastGiven, expected);
     boolean isUnsure = heard.lowestConfidence() < LeastSure.of(meaning, open);
@@ -172,12 +172,18 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
   }
 
   /**
-   * What helps where a field was named and what followed is not listened for now: its name alone
-   * opens it. Empty where nothing is known that helps.
+   * What helps where a field was named, or a date corrected, and what followed is not listened for
+   * now: its name alone opens it, and "correction" alone the field given last. Empty where nothing
+   * is known that helps.
    */
-  private String hint(Utterance utterance, Optional<FieldId> open) {
+  private String hint(Utterance utterance, Optional<FieldId> open, Optional<FieldId> lastGiven) {
     if (!utterance.hasUnknown() || isTalk(utterance)) {
       return "";
+    }
+    if (isCorrecting(utterance)
+        && lastGiven.filter(FieldId.DATE::equals).isPresent()
+        && !lastGiven.equals(open)) {
+      return "say correction alone, then the date";
     }
     List<Word> known =
         utterance.words().stream().takeWhile(w -> !w.text().equals(Word.UNKNOWN)).toList();
@@ -189,6 +195,14 @@ public record Interpreter(Vocabulary vocabulary, Form form) {
         .filter(f -> !Grammars.areValuesHeard(form.spec(f), open))
         .map(f -> "say " + form.spec(f).spoken() + " alone, then its value")
         .orElse("");
+  }
+
+  /** Whether its first word, surely said, is one that corrects the value before. */
+  private boolean isCorrecting(Utterance utterance) {
+    return sureToken(utterance.words().subList(0, 1))
+        .map(List::of)
+        .filter(Interpreter::isCorrection)
+        .isPresent();
   }
 
   /** What some words are together, where they are one form of the vocabulary and surely said. */

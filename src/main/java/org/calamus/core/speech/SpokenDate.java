@@ -5,8 +5,11 @@ import java.time.LocalDate;
 import java.time.Month;
 import java.time.MonthDay;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
 import org.calamus.core.record.FieldValue;
 
 /**
@@ -22,25 +25,63 @@ final class SpokenDate {
   private static final String HINT = "say the day, then the month by its name";
   private static final String KEYS =
       "a date is month and day, such as 0616, or with its year, 20260616";
-  private static final int YEAR_DIGITS = 4;
   private static final int MONTH_AND_DAY = 4;
+  private static final int THIRTEEN = 13;
+  private static final int THIRTY = 30;
+  private static final String NO_YEAR = "?";
+  private static final String YEAR = "(19|20)\\d\\d";
 
   /** A leap day that counts comes at most eight years apart (1896, 1904). */
   private static final int MOST_YEARS_BACK = 8;
 
   private SpokenDate() {}
 
-  /** Reads spoken tokens; "thirteenth" and "thirtieth" sound alike. */
+  /**
+   * Reads spoken tokens. Where they can be cut into day and year in two ways, and of a thirteenth
+   * and a thirtieth, which sound alike, more than one day comes of it.
+   */
   static Heard read(List<Token> tokens, LocalDate today) {
-    Optional<LocalDate> heard = date(tokens, today);
-    if (heard.isEmpty()) {
+    List<Token> months = tokens.stream().filter(Token.MonthName.class::isInstance).toList();
+    if (months.size() != 1) {
       return new Heard.No(HINT);
     }
-    FieldValue value = new FieldValue.Day(heard.get());
-    return twin(tokens)
-        .flatMap(t -> date(t, today))
-        .<Heard>map(t -> new Heard.Twins(value, new FieldValue.Day(t)))
-        .orElseGet(() -> new Heard.One(value));
+    Month month = ((Token.MonthName) months.get(0)).month();
+    int at = tokens.indexOf(months.get(0));
+    Set<FieldValue> said = new LinkedHashSet<>();
+    Set<FieldValue> twins = new LinkedHashSet<>();
+    for (Cut cut : cuts(tokens.subList(0, at), tokens.subList(at + 1, tokens.size()))) {
+      for (int day : days(cut.day())) {
+        date(year(cut.year()), month, day, today).map(FieldValue.Day::new).ifPresent(said::add);
+        twin(cut.day())
+            .flatMap(other -> date(year(cut.year()), month, other, today))
+            .map(FieldValue.Day::new)
+            .ifPresent(twins::add);
+      }
+    }
+    if (said.isEmpty()) {
+      return new Heard.No(HINT);
+    }
+    said.addAll(twins);
+    List<FieldValue> all = List.copyOf(said);
+    return all.size() == 1
+        ? new Heard.One(all.get(0))
+        : new Heard.Twins(all.get(0), all.subList(1, all.size()));
+  }
+
+  /** What may be the day and what the year; the year may be empty. */
+  private record Cut(List<Token> day, List<Token> year) {}
+
+  private static List<Cut> cuts(List<Token> before, List<Token> behind) {
+    List<Cut> cuts = new ArrayList<>();
+    if (before.isEmpty()) {
+      for (int end = 1; end <= behind.size(); end++) {
+        cuts.add(new Cut(behind.subList(0, end), behind.subList(end, behind.size())));
+      }
+    } else {
+      cuts.add(new Cut(before, behind));
+      cuts.add(new Cut(behind, before));
+    }
+    return cuts;
   }
 
   /** Reads struck digits: four without the year, eight with it. */
@@ -60,42 +101,6 @@ final class SpokenDate {
         .orElseGet(() -> new Heard.No(KEYS));
   }
 
-  private static Optional<LocalDate> date(List<Token> tokens, LocalDate today) {
-    List<Token> months = tokens.stream().filter(Token.MonthName.class::isInstance).toList();
-    if (months.size() != 1) {
-      return Optional.empty();
-    }
-    Month month = ((Token.MonthName) months.get(0)).month();
-    int at = tokens.indexOf(months.get(0));
-    List<Token> front = tokens.subList(0, at);
-    List<Token> rest = tokens.subList(at + 1, tokens.size());
-    Optional<String> before = digits(front);
-    Optional<String> behind = digits(rest);
-    boolean isOrdered = areOrdinalsInPlace(front) && areOrdinalsInPlace(rest);
-    boolean endsInDay = front.stream().limit(Math.max(0, at - 1)).noneMatch(SpokenDate::isOrdinal);
-    if (before.isEmpty() || behind.isEmpty() || !isOrdered || !endsInDay) {
-      return Optional.empty();
-    }
-    if (before.get().isEmpty()) {
-      int end = dayAtFront(behind.get());
-      return date(behind.get().substring(end), month, behind.get().substring(0, end), today);
-    }
-    return before.get().length() == YEAR_DIGITS
-        ? date(before.get(), month, behind.get(), today)
-        : date(behind.get(), month, before.get(), today);
-  }
-
-  /** Where the day ends behind its month: before a year, or with all of it. */
-  private static int dayAtFront(String digits) {
-    return digits.length() > YEAR_DIGITS ? digits.length() - YEAR_DIGITS : digits.length();
-  }
-
-  private static Optional<LocalDate> date(String year, Month month, String day, LocalDate today) {
-    return day.matches("\\d{1,2}")
-        ? date(year, month, Integer.parseInt(day), today)
-        : Optional.empty();
-  }
-
   /** The day of a year; where the year is empty, the last such day up to today. */
   private static Optional<LocalDate> date(String year, Month month, int day, LocalDate today) {
     if (day < 1 || day > month.maxLength()) {
@@ -105,7 +110,7 @@ final class SpokenDate {
       return last(MonthDay.of(month, day), today);
     }
     try {
-      return year.length() == YEAR_DIGITS
+      return year.matches(YEAR)
           ? Optional.of(LocalDate.of(Integer.parseInt(year), month, day))
           : Optional.empty();
     } catch (DateTimeException noLeapYear) {
@@ -123,41 +128,37 @@ final class SpokenDate {
     return Optional.empty();
   }
 
-  /** The digits of numbers in a row; empty where something else is among them. */
-  private static Optional<String> digits(List<Token> tokens) {
-    StringBuilder digits = new StringBuilder();
-    for (int i = 0; i < tokens.size(); i++) {
-      Token token = tokens.get(i);
-      if (token instanceof Token.Digit digit) {
-        digits.append(digit.value());
-      } else if (token instanceof Token.Teen teen) {
-        digits.append(teen.value());
-      } else if (token instanceof Token.Ordinal ordinal) {
-        digits.append(ordinal.value());
-      } else if (token instanceof Token.Tens tens) {
-        boolean hasUnit = i + 1 < tokens.size() && isUnit(tokens.get(i + 1));
-        digits.append(hasUnit ? String.valueOf(tens.value() / 10) : tens.value());
-      } else {
-        return Optional.empty();
-      }
+  /** The day that the tokens are, none or one: "one six", "sixteen", "twenty first". */
+  private static List<Integer> days(List<Token> tokens) {
+    Token first = tokens.isEmpty() ? new Token.Nothing() : tokens.get(0);
+    Token last = tokens.isEmpty() ? first : tokens.get(tokens.size() - 1);
+    if (tokens.size() == 1) {
+      return number(first).stream().boxed().toList();
     }
-    return Optional.of(digits.toString());
+    if (tokens.size() != 2) {
+      return List.of();
+    }
+    if (first instanceof Token.Digit tens && last instanceof Token.Digit unit) {
+      return List.of(10 * tens.value() + unit.value());
+    }
+    return first instanceof Token.Tens tens && isUnit(last)
+        ? List.of(tens.value() + number(last).getAsInt())
+        : List.of();
   }
 
-  /** An ordinal is said first, or second behind its tens: "sixteenth", "twenty first". */
-  private static boolean areOrdinalsInPlace(List<Token> tokens) {
-    boolean hasTens = !tokens.isEmpty() && tokens.get(0) instanceof Token.Tens;
-    for (int i = 0; i < tokens.size(); i++) {
-      boolean isInPlace = i == 0 || i == 1 && hasTens && isUnit(tokens.get(i));
-      if (isOrdinal(tokens.get(i)) && !isInPlace) {
-        return false;
-      }
+  private static OptionalInt number(Token token) {
+    if (token instanceof Token.Digit digit) {
+      return OptionalInt.of(digit.value());
     }
-    return true;
-  }
-
-  private static boolean isOrdinal(Token token) {
-    return token instanceof Token.Ordinal;
+    if (token instanceof Token.Teen teen) {
+      return OptionalInt.of(teen.value());
+    }
+    if (token instanceof Token.Tens tens) {
+      return OptionalInt.of(tens.value());
+    }
+    return token instanceof Token.Ordinal ordinal
+        ? OptionalInt.of(ordinal.value())
+        : OptionalInt.empty();
   }
 
   private static boolean isUnit(Token token) {
@@ -165,30 +166,29 @@ final class SpokenDate {
         || token instanceof Token.Ordinal ordinal && ordinal.value() < 10;
   }
 
-  /** The same with the other of thirteen and thirty in it, where either is said alone. */
-  private static Optional<List<Token>> twin(List<Token> tokens) {
-    List<Token> replaced = new ArrayList<>(tokens);
+  /**
+   * Figures of a year: "two zero two six", "twenty twenty six"; what is no year has a mark in it.
+   */
+  private static String year(List<Token> tokens) {
+    StringBuilder figures = new StringBuilder();
     for (int i = 0; i < tokens.size(); i++) {
-      boolean isAlone = i + 1 == tokens.size() || !isUnit(tokens.get(i + 1));
-      Optional<Token> other = isAlone ? other(tokens.get(i)) : Optional.empty();
-      if (other.isPresent()) {
-        replaced.set(i, other.get());
-        return Optional.of(replaced);
+      Token token = tokens.get(i);
+      boolean hasUnit =
+          i + 1 < tokens.size() && tokens.get(i + 1) instanceof Token.Digit d && d.value() > 0;
+      OptionalInt number = token instanceof Token.Ordinal ? OptionalInt.empty() : number(token);
+      if (number.isEmpty()) {
+        return NO_YEAR;
       }
+      figures.append(
+          token instanceof Token.Tens && hasUnit ? number.getAsInt() / 10 : number.getAsInt());
     }
-    return Optional.empty();
+    return figures.toString();
   }
 
-  private static Optional<Token> other(Token token) {
-    Token thirteen = new Token.Teen(13);
-    Token thirty = new Token.Tens(30);
-    Token thirteenth = new Token.Ordinal(13);
-    Token thirtieth = new Token.Ordinal(30);
-    if (token.equals(thirteen) || token.equals(thirty)) {
-      return Optional.of(token.equals(thirteen) ? thirty : thirteen);
-    }
-    return token.equals(thirteenth) || token.equals(thirtieth)
-        ? Optional.of(token.equals(thirteenth) ? thirtieth : thirteenth)
-        : Optional.empty();
+  /** The other of thirteen and thirty, where the day is one of them in a word. */
+  private static Optional<Integer> twin(List<Token> day) {
+    boolean isWord = day.size() == 1 && !(day.get(0) instanceof Token.Digit);
+    Optional<Integer> number = isWord ? days(day).stream().findFirst() : Optional.empty();
+    return number.filter(n -> n == THIRTEEN || n == THIRTY).map(n -> THIRTEEN + THIRTY - n);
   }
 }

@@ -3,12 +3,18 @@ package org.calamus.core.dialogue;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
 import org.calamus.core.form.FieldSpec;
+import org.calamus.core.record.BandNumber;
 import org.calamus.core.record.FieldId;
+import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.PastCapture;
+import org.calamus.core.rule.Known;
 import org.calamus.support.Fenwick;
 import org.calamus.support.Talk;
 import org.junit.jupiter.api.Test;
@@ -64,6 +70,68 @@ class EnteredLaterTest {
             "capture date five november two zero two five is two two zero days ago."
                 + " keep capture date five november two zero two five");
     assertThat(talk.say("negative").field(FieldId.DATE)).isEqualTo("2026-06-11");
+  }
+
+  /** The band is asked then, and no month is listened for: the recogniser makes it unknown. */
+  @Test
+  void aDateThatIsCorrectedWhileMonthsAreNotHeardGetsAHint() {
+    assertThat(dated().say("correction one one [unk]").lastSpoken())
+        .isEqualTo("say correction alone, then the date");
+    Talk talk = dated().say("correction");
+    assertThat(talk.view().asked()).isEqualTo("Capture date");
+    assertThat(talk.say("one one june").field(FieldId.DATE)).isEqualTo("2026-06-11");
+  }
+
+  @Test
+  void thirteenAndThirtyAreAskedAboutAndEitherIsSaidInDigits() {
+    Talk talk = Talk.atFenwick().say("capture date").say("thirty may");
+    assertThat(talk.field(FieldId.DATE)).isEqualTo("-");
+    assertThat(talk.lastSpoken())
+        .isEqualTo(
+            "capture date, one three may two zero two six, or three zero may two zero two six. say"
+                + " the day in digits");
+    assertThat(talk.view().question().orElseThrow())
+        .contains("Capture date 2026-05-13 or 2026-05-30? They sound alike");
+    // 14 days ago and more: either may be meant, and the one that is meant is asked about
+    talk.say("three zero may");
+    assertThat(talk.lastSpoken()).contains("is one four days ago");
+    assertThat(talk.say("affirm").field(FieldId.DATE)).isEqualTo("2026-05-30");
+  }
+
+  @Test
+  void aBirdOfThisMorningIsNotInTheHandInTheEvening() {
+    Talk talk = Talk.atFenwick().say("capture date").say("one three june");
+    assertThat(talk.field(FieldId.DATE)).isEqualTo("2026-06-13");
+    talk.keys("284155601\n").say("capture time zero five three zero");
+    assertThat(talk.field(FieldId.TIME)).isEqualTo("05:30");
+    assertThat(talk.view().inHand()).isEmpty();
+    talk.say("capture time zero six two zero");
+    assertThat(talk.view().inHand()).as("caught within the hour").isPresent();
+  }
+
+  /** On the next day the bird was caught again, before its first capture was entered from paper. */
+  @Test
+  void aBandThatWasOnlyReadLaterCanBePutOnBefore() {
+    PastCapture read =
+        new PastCapture(
+            100,
+            Instant.parse("2026-06-13T05:00:00Z"),
+            "Fenwick Marsh",
+            "QX",
+            Map.of(
+                FieldId.KIND, new FieldValue.Code("R"),
+                FieldId.BAND, new BandNumber("2841", "55601")),
+            Set.of());
+    Known known = Known.of(List.of(), List.of(read), Fenwick.ZONE);
+    Talk live = new Talk(Fenwick.setup(), known).keys("284155601\n");
+    assertThat(live.field(FieldId.KIND)).isEqualTo("R");
+    Talk talk = new Talk(Fenwick.setup(), known).keys(DATE + "0612\n").keys("284155601\n");
+    assertThat(talk.field(FieldId.KIND)).isEqualTo("-");
+    assertThat(talk.field(FieldId.BAND)).isEqualTo("2841-55601");
+    talk.keys(DATE + "0613\n");
+    assertThat(talk.field(FieldId.DATE)).as("then it would be used").isEqualTo("2026-06-12");
+    Talk late = new Talk(Fenwick.setup(), known).keys(DATE + "0613\n").keys("284155601\n");
+    assertThat(late.field(FieldId.KIND)).as("a capture of the same day").isEqualTo("R");
   }
 
   @Test

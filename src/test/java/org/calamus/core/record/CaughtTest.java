@@ -44,11 +44,37 @@ class CaughtTest {
     assertThat(caught("", "05:50").isEnteredLater(NEW_YORK)).isFalse();
   }
 
+  /** It was written on paper in the morning and is entered in the evening. */
   @Test
-  void aBirdWithTheDateOfItsRecordIsNotEnteredLater() {
-    assertThat(caught("2026-06-13", "05:50").isEnteredLater(NEW_YORK)).isFalse();
-    assertThat(caught("2026-06-13", "05:50").when(NEW_YORK)).isEqualTo(EVENING);
-    assertThat(caught("2026-06-13", "").isEnteredLater(ZoneId.of("UTC"))).isTrue();
+  void aBirdWithTheDateOfItsRecordIsEnteredLaterToo() {
+    assertThat(caught("2026-06-13", "05:50").isEnteredLater(NEW_YORK)).isTrue();
+    assertThat(caught("2026-06-13", "05:50").when(NEW_YORK)).isEqualTo("2026-06-13T09:50:00Z");
+    assertThat(caught("2026-06-13", "05:50").isTimed(NEW_YORK)).isTrue();
+    assertThat(caught("2026-06-13", "").isEnteredLater(NEW_YORK)).isTrue();
+    assertThat(caught("2026-06-13", "").when(NEW_YORK)).isEqualTo(EVENING);
+    assertThat(caught("2026-06-13", "").isTimed(NEW_YORK)).isFalse();
+  }
+
+  /**
+   * 21:30 by the station's clock; in a night of owls the date may be that of the evening before.
+   */
+  @ParameterizedTest
+  @CsvSource({"21:30, false", "20:30, false", "20:29, true", "21:31, true"})
+  void aBirdCaughtWithinTheHourIsInTheHandWhateverItsDate(String time, boolean isLater) {
+    assertThat(caught("2026-06-13", time).isEnteredLater(NEW_YORK)).isEqualTo(isLater);
+  }
+
+  @Test
+  void aBirdOfTheNightBeforeMidnightIsInTheHand() {
+    Instant behindMidnight = Instant.parse("2026-06-14T04:10:00Z");
+    Caught owl =
+        new Caught(
+            behindMidnight,
+            Optional.of(LocalDate.of(2026, 6, 13)),
+            Optional.of(LocalTime.of(23, 50)));
+    assertThat(owl.isEnteredLater(NEW_YORK)).isFalse();
+    assertThat(owl.day(NEW_YORK)).isEqualTo("2026-06-13");
+    assertThat(owl.when(NEW_YORK)).isEqualTo(behindMidnight);
   }
 
   @Test

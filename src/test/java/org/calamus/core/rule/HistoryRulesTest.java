@@ -149,6 +149,22 @@ class HistoryRulesTest {
             "date 2026-05-12",
             "that day already, at 06:00"),
         again(
+            "recapture.today",
+            NOTES,
+            bird("2026-05-12T13:00:00Z", "species WBNU"),
+            "date 2026-05-12, time 12:00",
+            "date 2026-05-12",
+            "that day already, at 13:00"),
+        again(
+            "recapture.mass",
+            ASKS,
+            Edge.known(
+                "2026-05-01T06:30:00Z band 2841-55601, mass 20.0",
+                "2026-05-13T06:30:00Z kind R, band 2841-55601, mass 26.0"),
+            "mass 30.0, date 2026-04-20",
+            "mass 30.0, date 2026-05-10",
+            "20.0 on 2026-05-01"),
+        again(
             "recapture.dead",
             ASKS,
             bird("2026-05-12T06:00:00Z", "release DIED"),

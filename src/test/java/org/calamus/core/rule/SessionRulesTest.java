@@ -40,7 +40,7 @@ class SessionRulesTest {
         edge("time.future", REFUSED, "", "date 2026-05-13, time 06:31", "time 06:31", "or a date"),
         edge("time.opening", ASKS, "", "date 2026-05-13, time 05:29", "time 05:29", "from 05:30"),
         edge("time.bag", ASKS, "", "date 2026-05-13, time 05:29", "time 05:29", "up to 60"),
-        edge("time.bag", ASKS, "time 05:29", "date 2026-05-13", "date 2026-05-14", "up to 60"),
+        edge("time.bag", ASKS, "", "date 2026-05-14, time 05:29", "time 05:29", "up to 60"),
         edge("date.future", REFUSED, "", "date 2026-05-14", "date 2026-05-15", "2026-05-14"),
         edge("date.long-ago", ASKS, "", "date 2026-05-07", "date 2026-05-06", "from 2026-05-07"),
         edge("release.remark", NOTES, "", "release RELEASED", "release DIED", "remark"),

@@ -47,6 +47,13 @@ class SpokenDateTest {
     "june six two zero two five, 2025-06-06",
     "may twenty third twenty nineteen, 2019-05-23",
     "two zero two six june one six, 2026-06-16",
+    "june twenty two zero two five, 2025-06-20",
+    "june twenty two two zero two five, 2025-06-22",
+    "june twentieth two zero two five, 2025-06-20",
+    "december three two zero two five, 2025-12-03",
+    "june two zero two zero two five, 2025-06-20",
+    "june one two zero two five, 2025-06-01",
+    "twenty june twenty oh six, 2006-06-20",
     "two nine february, 2024-02-29",
     "two nine february two zero two four, 2024-02-29"
   })
@@ -73,6 +80,7 @@ class SpokenDateTest {
     "may thirty, 2026-05-30|2026-05-13",
     "thirteenth of february, 2026-02-13",
     "fourteen may, 2026-05-14",
+    "december thirty two zero two five, 2025-12-30|2025-12-13",
     "thirty one may, 2026-05-31"
   })
   void knowsThatThirteenSoundsLikeThirty(String words, String dates) {
@@ -96,7 +104,13 @@ class SpokenDateTest {
     "one point six june",
     "first second june",
     "first two june",
-    "june two first"
+    "june two first",
+    "june first two",
+    "june second zero",
+    "may third one",
+    "june two zero two five",
+    "june twenty twenty six",
+    "one june one eight nine nine"
   })
   void saysHowToSayIt(String words) {
     assertThat(Listener.hear(FieldId.DATE, words))
