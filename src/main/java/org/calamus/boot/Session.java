@@ -70,6 +70,7 @@ final class Session {
       engine.post(started());
       ports.screen().start(engine);
       start();
+      StartingMemory.giveBackLater();
       requireStored(engine.run(atStart(ports.store().pastCaptures())));
       requireForeseen();
     } catch (Error e) {
