@@ -1,5 +1,6 @@
 package org.calamus.core.record;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -14,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /**
  * All saved captures, found by the band. Immutable; a copy with one capture more is cheap also
@@ -151,10 +153,8 @@ public final class Captures {
    * @param zone the station's zone
    */
   public List<PastCapture> ofDayOrEnteredOn(LocalDate day, ZoneId zone) {
-    return inOrder(
-        byId.values()
-            .filter(c -> c.day(zone).equals(day) || c.caught().begunOn(zone).equals(day))
-            .toList());
+    Predicate<PastCapture> isEntered = begunBetween(day, day, zone);
+    return inOrder(byId.values().filter(isEntered.or(caughtBetween(day, day, zone))).toList());
   }
 
   /**
@@ -166,10 +166,25 @@ public final class Captures {
    * @param zone the station's zone
    */
   public List<PastCapture> between(LocalDate first, LocalDate last, ZoneId zone) {
-    return inOrder(
-        byId.values()
-            .filter(c -> !c.day(zone).isBefore(first) && !c.day(zone).isAfter(last))
-            .toList());
+    return inOrder(byId.values().filter(caughtBetween(first, last, zone)).toList());
+  }
+
+  /** Of most the instant tells: to ask the calendar of each of tens of thousands takes long. */
+  private static Predicate<PastCapture> caughtBetween(
+      LocalDate first, LocalDate last, ZoneId zone) {
+    Predicate<PastCapture> isBegun = begunBetween(first, last, zone);
+    return c ->
+        hasDate(c) ? !c.day(zone).isBefore(first) && !c.day(zone).isAfter(last) : isBegun.test(c);
+  }
+
+  private static Predicate<PastCapture> begunBetween(LocalDate first, LocalDate last, ZoneId zone) {
+    Instant from = first.atStartOfDay(zone).toInstant();
+    Instant until = last.plusDays(1).atStartOfDay(zone).toInstant();
+    return c -> !c.capturedAt().isBefore(from) && c.capturedAt().isBefore(until);
+  }
+
+  private static boolean hasDate(PastCapture capture) {
+    return capture.value(FieldId.DATE).isPresent();
   }
 
   /** All captures, by the number of their record. It looks at every capture. */
@@ -216,8 +231,13 @@ public final class Captures {
    * @param zone the station's zone
    */
   public Map<LocalDate, List<PastCapture>> byDay(LocalDate from, ZoneId zone) {
+    Instant begin = from.atStartOfDay(zone).toInstant();
     Map<LocalDate, List<PastCapture>> days = new HashMap<>();
-    inOrder(byId.values().filter(c -> !c.day(zone).isBefore(from)).toList())
+    inOrder(
+            byId.values()
+                .filter(
+                    c -> hasDate(c) ? !c.day(zone).isBefore(from) : !c.capturedAt().isBefore(begin))
+                .toList())
         .forEach(c -> days.computeIfAbsent(c.day(zone), day -> new ArrayList<>()).add(c));
     return days;
   }

@@ -17,7 +17,6 @@ import org.calamus.core.record.Captures;
 import org.calamus.core.record.FieldId;
 import org.calamus.core.record.FieldValue;
 import org.calamus.core.record.PastCapture;
-import org.calamus.support.Fenwick;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -203,7 +202,7 @@ class NetHoursTest {
                 capture(3, at("2026-06-13T08:00"), "N", "SP"),
                 capture(4, at("2026-06-13T08:10"), "L", "1"),
                 capture(5, at("2026-06-12T08:10"), "N", "1")),
-            Fenwick.ZONE);
+            ZONE);
     NetHours day = hours(DAY, captures, LATER);
     NetDay first = day.nets().get(0);
     // 2 birds in 5 net-hours are 40 in 100; a lost band is no bird, and yesterday another day
@@ -218,8 +217,7 @@ class NetHoursTest {
 
   @Test
   void aBirdOfANetThatWasNeverEnteredAsOpenIsShownWithoutARate() {
-    Captures captures =
-        Captures.of(List.of(capture(1, at("2026-06-13T06:40"), "N", "77")), Fenwick.ZONE);
+    Captures captures = Captures.of(List.of(capture(1, at("2026-06-13T06:40"), "N", "77")), ZONE);
     NetDay day = hours(DAY, captures, LATER).nets().get(0);
     assertThat(day.net()).isEqualTo(Net.of("77"));
     assertThat(day.open()).isEqualTo(Duration.ZERO);

@@ -63,7 +63,7 @@ class SummaryTest {
                 capture("2026-06-13T11:40:00Z", CaptureKind.REPLACED, "BCCH"),
                 capture("2026-06-13T11:50:00Z", CaptureKind.DESTROYED, ""),
                 capture("2026-06-14T11:00:00Z", CaptureKind.NEW, "BCCH")),
-            Fenwick.ZONE);
+            ZONE);
     List<SpeciesCount> counts = SpeciesCount.of(captures, DAY, ZONE);
     assertThat(counts)
         .containsExactly(
@@ -85,7 +85,7 @@ class SummaryTest {
     "2026-01-01T04:59:00Z, 2025-12-31, 1"
   })
   void aDayIsTheStationsDay(String at, LocalDate day, int birds) {
-    Captures captures = Captures.of(List.of(capture(at, CaptureKind.NEW, "BCCH")), Fenwick.ZONE);
+    Captures captures = Captures.of(List.of(capture(at, CaptureKind.NEW, "BCCH")), ZONE);
     assertThat(SpeciesCount.all(SpeciesCount.of(captures, day, ZONE)).day().total())
         .isEqualTo(birds);
   }
@@ -141,7 +141,7 @@ class SummaryTest {
   }
 
   private static Known known(List<BandString> strings, PastCapture... captures) {
-    return Known.of(strings, List.of(captures), Fenwick.ZONE);
+    return Known.of(strings, List.of(captures), ZONE);
   }
 
   private PastCapture banded(CaptureKind kind, int number) {
