@@ -57,7 +57,7 @@ record NumberPairs(FieldSpec field) {
     if (first instanceof Token.Digit) {
       return next instanceof Token.Digit || isMeasured && next instanceof Token.Point;
     }
-    if (first instanceof Token.Tens && isUnit(next)) {
+    if (first instanceof Token.Tens && Tokens.isUnit(next)) {
       return true;
     }
     if (!isMeasured) {
@@ -82,7 +82,7 @@ record NumberPairs(FieldSpec field) {
     boolean isPart =
         next instanceof Token.Teen || next instanceof Token.Tens || next instanceof Token.Digit;
     return (first instanceof Token.Digit || first instanceof Token.Teen) && isPart
-        || first instanceof Token.Tens && isUnit(next);
+        || first instanceof Token.Tens && Tokens.isUnit(next);
   }
 
   /** A day before its month or behind it, and a year. */
@@ -109,10 +109,6 @@ record NumberPairs(FieldSpec field) {
 
   private static boolean isNone(Token token) {
     return token instanceof Token.CodeWords words && words.fields().isEmpty();
-  }
-
-  private static boolean isUnit(Token token) {
-    return token instanceof Token.Digit digit && digit.value() > 0;
   }
 
   private static Optional<FieldId> name(Token token) {

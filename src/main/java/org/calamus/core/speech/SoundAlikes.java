@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -88,23 +87,8 @@ public record SoundAlikes(Map<String, List<String>> pronunciations) {
     boolean isDay = one instanceof Token.Ordinal || other instanceof Token.Ordinal;
     boolean isMonth = one instanceof Token.LetterOrMonth || other instanceof Token.LetterOrMonth;
     return one.equals(other)
-        || isDay && number(one).isPresent() && number(one).equals(number(other))
+        || isDay && one.number().isPresent() && one.number().equals(other.number())
         || isMonth && month(one).isPresent() && month(one).equals(month(other));
-  }
-
-  private static OptionalInt number(Token token) {
-    if (token instanceof Token.Digit digit) {
-      return OptionalInt.of(digit.value());
-    }
-    if (token instanceof Token.Teen teen) {
-      return OptionalInt.of(teen.value());
-    }
-    if (token instanceof Token.Tens tens) {
-      return OptionalInt.of(tens.value());
-    }
-    return token instanceof Token.Ordinal ordinal
-        ? OptionalInt.of(ordinal.value())
-        : OptionalInt.empty();
   }
 
   private static Optional<Month> month(Token token) {

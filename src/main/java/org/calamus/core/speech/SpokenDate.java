@@ -50,13 +50,8 @@ final class SpokenDate {
     Set<FieldValue> said = new LinkedHashSet<>();
     Set<FieldValue> twins = new LinkedHashSet<>();
     for (Cut cut : cuts(tokens.subList(0, at), tokens.subList(at + 1, tokens.size()))) {
-      for (int day : days(cut.day())) {
-        date(year(cut.year()), month, day, today).map(FieldValue.Day::new).ifPresent(said::add);
-        twin(cut.day())
-            .flatMap(other -> date(year(cut.year()), month, other, today))
-            .map(FieldValue.Day::new)
-            .ifPresent(twins::add);
-      }
+      day(cut.day()).ifPresent(day -> date(cut.year(), month, day, today).ifPresent(said::add));
+      twin(cut.day()).ifPresent(day -> date(cut.year(), month, day, today).ifPresent(twins::add));
     }
     if (said.isEmpty()) {
       return new Heard.No(HINT);
@@ -66,6 +61,11 @@ final class SpokenDate {
     return all.size() == 1
         ? new Heard.One(all.get(0))
         : new Heard.Twins(all.get(0), all.subList(1, all.size()));
+  }
+
+  private static Optional<FieldValue> date(
+      List<Token> year, Month month, int day, LocalDate today) {
+    return date(year(year), month, day, today).map(FieldValue.Day::new);
   }
 
   /** What may be the day and what the year; the year may be empty. */
@@ -128,42 +128,24 @@ final class SpokenDate {
     return Optional.empty();
   }
 
-  /** The day that the tokens are, none or one: "one six", "sixteen", "twenty first". */
-  private static List<Integer> days(List<Token> tokens) {
-    Token first = tokens.isEmpty() ? new Token.Nothing() : tokens.get(0);
-    Token last = tokens.isEmpty() ? first : tokens.get(tokens.size() - 1);
+  /** The day that the tokens are: "one six", "sixteen", "twenty first". */
+  private static OptionalInt day(List<Token> tokens) {
     if (tokens.size() == 1) {
-      return number(first).stream().boxed().toList();
+      return tokens.get(0).number();
     }
     if (tokens.size() != 2) {
-      return List.of();
+      return OptionalInt.empty();
     }
-    if (first instanceof Token.Digit tens && last instanceof Token.Digit unit) {
-      return List.of(10 * tens.value() + unit.value());
+    if (tokens.get(0) instanceof Token.Digit tens && tokens.get(1) instanceof Token.Digit unit) {
+      return OptionalInt.of(10 * tens.value() + unit.value());
     }
-    return first instanceof Token.Tens tens && isUnit(last)
-        ? List.of(tens.value() + number(last).getAsInt())
-        : List.of();
-  }
-
-  private static OptionalInt number(Token token) {
-    if (token instanceof Token.Digit digit) {
-      return OptionalInt.of(digit.value());
-    }
-    if (token instanceof Token.Teen teen) {
-      return OptionalInt.of(teen.value());
-    }
-    if (token instanceof Token.Tens tens) {
-      return OptionalInt.of(tens.value());
-    }
-    return token instanceof Token.Ordinal ordinal
-        ? OptionalInt.of(ordinal.value())
+    return tokens.get(0) instanceof Token.Tens tens && isUnit(tokens.get(1))
+        ? OptionalInt.of(tens.value() + tokens.get(1).number().getAsInt())
         : OptionalInt.empty();
   }
 
   private static boolean isUnit(Token token) {
-    return token instanceof Token.Digit digit && digit.value() > 0
-        || token instanceof Token.Ordinal ordinal && ordinal.value() < 10;
+    return Tokens.isUnit(token) || token instanceof Token.Ordinal ordinal && ordinal.value() < 10;
   }
 
   /**
@@ -172,23 +154,17 @@ final class SpokenDate {
   private static String year(List<Token> tokens) {
     StringBuilder figures = new StringBuilder();
     for (int i = 0; i < tokens.size(); i++) {
-      Token token = tokens.get(i);
-      boolean hasUnit =
-          i + 1 < tokens.size() && tokens.get(i + 1) instanceof Token.Digit d && d.value() > 0;
-      OptionalInt number = token instanceof Token.Ordinal ? OptionalInt.empty() : number(token);
-      if (number.isEmpty()) {
-        return NO_YEAR;
-      }
-      figures.append(
-          token instanceof Token.Tens && hasUnit ? number.getAsInt() / 10 : number.getAsInt());
+      figures.append(Tokens.figures(tokens, i).orElse(NO_YEAR));
     }
     return figures.toString();
   }
 
   /** The other of thirteen and thirty, where the day is one of them in a word. */
-  private static Optional<Integer> twin(List<Token> day) {
+  private static OptionalInt twin(List<Token> day) {
     boolean isWord = day.size() == 1 && !(day.get(0) instanceof Token.Digit);
-    Optional<Integer> number = isWord ? days(day).stream().findFirst() : Optional.empty();
-    return number.filter(n -> n == THIRTEEN || n == THIRTY).map(n -> THIRTEEN + THIRTY - n);
+    int number = isWord ? day(day).orElse(0) : 0;
+    return number == THIRTEEN || number == THIRTY
+        ? OptionalInt.of(THIRTEEN + THIRTY - number)
+        : OptionalInt.empty();
   }
 }

@@ -205,8 +205,8 @@ final class SpokenNumber {
     if (tokens.size() == 1) {
       return Optional.of(tens.value());
     }
-    return tokens.size() == 2 && tokens.get(1) instanceof Token.Digit d && d.value() > 0
-        ? Optional.of(tens.value() + d.value())
+    return tokens.size() == 2 && Tokens.isUnit(tokens.get(1))
+        ? Optional.of(tens.value() + tokens.get(1).number().getAsInt())
         : Optional.empty();
   }
 

@@ -60,21 +60,14 @@ final class SpokenTime {
   private static Optional<String> digits(List<Token> tokens) {
     StringBuilder digits = new StringBuilder();
     for (int i = 0; i < tokens.size(); i++) {
-      Token token = tokens.get(i);
-      if (token instanceof Token.Digit digit) {
-        digits.append(digit.value());
-      } else if (token instanceof Token.Teen teen) {
-        digits.append(teen.value());
-      } else if (token instanceof Token.Hundred
-          || token instanceof Token.HundredHours && i == tokens.size() - 1) {
-        digits.append("00");
-      } else if (token instanceof Token.Tens tens) {
-        boolean hasUnit =
-            i + 1 < tokens.size() && tokens.get(i + 1) instanceof Token.Digit d && d.value() > 0;
-        digits.append(hasUnit ? String.valueOf(tens.value() / 10) : tens.value());
-      } else {
+      boolean isHundred =
+          tokens.get(i) instanceof Token.Hundred
+              || tokens.get(i) instanceof Token.HundredHours && i == tokens.size() - 1;
+      Optional<String> figures = isHundred ? Optional.of("00") : Tokens.figures(tokens, i);
+      if (figures.isEmpty()) {
         return Optional.empty();
       }
+      digits.append(figures.get());
     }
     return Optional.of(digits.toString());
   }

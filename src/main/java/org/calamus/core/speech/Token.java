@@ -2,32 +2,53 @@ package org.calamus.core.speech;
 
 import java.time.Month;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.calamus.core.record.FieldId;
 
 /** What a spoken form of a vocabulary means. */
 public sealed interface Token {
 
+  /** The number that it stands for by itself; empty where it stands for none. */
+  default OptionalInt number() {
+    return OptionalInt.empty();
+  }
+
   /**
    * A digit said by itself.
    *
    * @param value 0 to 9
    */
-  record Digit(int value) implements Token {}
+  record Digit(int value) implements Token {
+    @Override
+    public OptionalInt number() {
+      return OptionalInt.of(value);
+    }
+  }
 
   /**
    * A number from ten to nineteen.
    *
    * @param value 10 to 19
    */
-  record Teen(int value) implements Token {}
+  record Teen(int value) implements Token {
+    @Override
+    public OptionalInt number() {
+      return OptionalInt.of(value);
+    }
+  }
 
   /**
    * A multiple of ten.
    *
    * @param value 20, 30 ... 90
    */
-  record Tens(int value) implements Token {}
+  record Tens(int value) implements Token {
+    @Override
+    public OptionalInt number() {
+      return OptionalInt.of(value);
+    }
+  }
 
   /** The word "hundred". */
   record Hundred() implements Token {}
@@ -43,7 +64,12 @@ public sealed interface Token {
    *
    * @param value 1 to 20, or 30
    */
-  record Ordinal(int value) implements Token {}
+  record Ordinal(int value) implements Token {
+    @Override
+    public OptionalInt number() {
+      return OptionalInt.of(value);
+    }
+  }
 
   /**
    * A month by its name.
