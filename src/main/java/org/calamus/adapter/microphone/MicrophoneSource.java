@@ -79,30 +79,28 @@ public final class MicrophoneSource implements AudioSource {
     isClosed = false;
     line.ifPresent(LineReader::end);
     line = Optional.empty();
-    pending.filter(r -> r.isOpeningFor(STUCK)).ifPresent(LineReader::abandon);
-    LineReader reader =
-        pending
-            .filter(r -> !r.isOpeningFor(STUCK))
-            .orElseGet(() -> new LineReader(this::openFirst, PATIENCE));
-    pending = Optional.of(reader);
-    AudioFormat format = opened(reader);
-    pending = Optional.empty();
-    resampler = new Resampler(Math.round(format.getSampleRate()), RATE);
-    line = Optional.of(reader);
+    LineReader reader = reader();
+    Optional<AudioFormat> format = reader.open();
+    format.ifPresent(f -> resampler = new Resampler(Math.round(f.getSampleRate()), RATE));
+    line = Optional.of(reader).filter(r -> format.isPresent());
+    pending = Optional.of(reader).filter(r -> format.isEmpty());
     if (isClosed) {
       close();
     }
+    if (format.isEmpty()) {
+      throw noAnswer();
+    }
   }
 
-  private AudioFormat opened(LineReader reader) {
-    try {
-      return reader.open().orElseThrow(MicrophoneSource::noAnswer);
-    } catch (AudioException e) {
-      if (!(e.getCause() instanceof TimeoutException)) {
-        pending = Optional.empty();
-      }
-      throw e;
+  /** The one that is at its opening still, or a new one where there is none or it is stuck. */
+  private LineReader reader() {
+    Optional<LineReader> opening = pending;
+    pending = Optional.empty();
+    if (opening.isPresent() && !opening.get().isOpeningFor(STUCK)) {
+      return opening.get();
     }
+    opening.ifPresent(LineReader::abandon);
+    return new LineReader(this::openFirst, PATIENCE);
   }
 
   @Override
@@ -130,6 +128,7 @@ public final class MicrophoneSource implements AudioSource {
     line = Optional.empty();
     open.ifPresent(LineReader::end);
     pending.ifPresent(LineReader::abandon);
+    pending = Optional.empty();
   }
 
   private static AudioException noAnswer() {

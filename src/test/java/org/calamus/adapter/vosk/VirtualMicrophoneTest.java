@@ -26,18 +26,12 @@ class VirtualMicrophoneTest {
     Path wav = padded("rms-seven-three-point-five");
     try (VirtualSound card = VirtualSound.start()) {
       Process program = card.java(EarsOnDefaultMicrophone.class, TestModel.folder().toString());
-      Lines lines = new Lines(program);
-      lines.next("UP ");
-      lines.next("LEVEL");
+      Lines lines = heardBy(program);
       card.speak(wav);
       assertThat(lines.next("HEARD ")).startsWith("HEARD seven three point five AFTER ");
 
       card.kill();
-      assertThat(lines.next("DOWN The microphone"))
-          .isEqualTo("DOWN The microphone stopped; plug it in again or check the sound settings.");
-      assertThat(lines.next("DOWN No"))
-          .isEqualTo(
-              "DOWN No microphone can be opened; plug one in, or close the program that uses it.");
+      assertSaysThatItIsGone(lines);
       program.getOutputStream().close();
       long cpuMillis = Long.parseLong(lines.next("CPU ").substring(4));
       // a read that returns nothing at once, for ever, would burn many seconds
@@ -51,20 +45,29 @@ class VirtualMicrophoneTest {
   void earsSayThatTheMicrophoneStoppedWhenItsServerIsEndedInGoodOrder() throws Exception {
     try (VirtualSound card = VirtualSound.start()) {
       Process program = card.java(EarsOnDefaultMicrophone.class, TestModel.folder().toString());
-      Lines lines = new Lines(program);
-      lines.next("UP ");
-      lines.next("LEVEL");
+      Lines lines = heardBy(program);
 
       card.end();
-      assertThat(lines.next("DOWN The microphone"))
-          .isEqualTo("DOWN The microphone stopped; plug it in again or check the sound settings.");
-      assertThat(lines.next("DOWN No"))
-          .isEqualTo(
-              "DOWN No microphone can be opened; plug one in, or close the program that uses it.");
+      assertSaysThatItIsGone(lines);
       program.getOutputStream().close();
       lines.next("CPU ");
       assertThat(program.waitFor(5, TimeUnit.SECONDS)).isTrue();
     }
+  }
+
+  private static Lines heardBy(Process program) throws Exception {
+    Lines lines = new Lines(program);
+    lines.next("UP ");
+    lines.next("LEVEL");
+    return lines;
+  }
+
+  private static void assertSaysThatItIsGone(Lines lines) throws Exception {
+    assertThat(lines.next("DOWN The microphone"))
+        .isEqualTo("DOWN The microphone stopped; plug it in again or check the sound settings.");
+    assertThat(lines.next("DOWN No"))
+        .isEqualTo(
+            "DOWN No microphone can be opened; plug one in, or close the program that uses it.");
   }
 
   private Path padded(String name) throws Exception {
