@@ -55,7 +55,7 @@ final class Conclusions {
         .record()
         .map(CaptureRecord::caught)
         .filter(c -> c.isEnteredLater(zone))
-        .map(c -> !capture.caught().when(zone).isAfter(c.when(zone)))
+        .map(c -> !capture.caught().isAfter(c, zone))
         .orElse(true);
   }
 

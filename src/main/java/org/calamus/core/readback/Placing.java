@@ -117,7 +117,7 @@ public record Placing(Form form, SpeciesTable species, ZoneId zone) {
         record.kind().bandRead().flatMap(record::band).map(known::birds).orElse(List.of());
     return captures.stream()
         .filter(capture -> capture.id() != record.id())
-        .filter(capture -> !capture.caught().when(zone).isAfter(record.caught().when(zone)))
+        .filter(capture -> !capture.caught().isAfter(record.caught(), zone))
         .flatMap(
             capture ->
                 capture.amount(FieldId.MASS).stream()

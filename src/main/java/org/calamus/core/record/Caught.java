@@ -79,6 +79,11 @@ public record Caught(Instant begun, Optional<LocalDate> date, Optional<LocalTime
     return time.isPresent() || !isEnteredLater(zone);
   }
 
+  /** Whether it stands behind another one; of two at the same instant none does. */
+  public boolean isAfter(Caught other, ZoneId zone) {
+    return when(zone).isAfter(other.when(zone));
+  }
+
   /**
    * The instant by which captures are put in order. Of a bird that was entered later it is the time
    * given; where none was, noon of its day, and on the day of the record the record's own.

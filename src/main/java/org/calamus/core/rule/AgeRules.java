@@ -171,20 +171,11 @@ final class AgeRules {
     AgeClasses ages = c.reference().ages();
     List<AgeClasses.Statement> history =
         c.history().stream()
-            .flatMap(
-                past ->
-                    past.code(FieldId.AGE).stream()
-                        .map(
-                            age ->
-                                new AgeClasses.Statement(
-                                    age, past.day(c.policy().zone()).getYear())))
+            .flatMap(past -> past.code(FieldId.AGE).stream().map(age -> c.stated(age, past)))
             .toList();
     return ages.birthYears(history)
         .filter(birth -> !birth.isEmpty())
-        .flatMap(
-            birth ->
-                ages.birthYears(new AgeClasses.Statement(code, c.date().getYear()))
-                    .map(stated -> stated.holds(birth)))
+        .flatMap(birth -> ages.birthYears(c.stated(code)).map(stated -> stated.holds(birth)))
         .orElse(false);
   }
 
@@ -193,12 +184,7 @@ final class AgeRules {
   }
 
   private static Optional<BirthYears> birthYears(RuleCase c) {
-    return c.age()
-        .flatMap(
-            code ->
-                c.reference()
-                    .ages()
-                    .birthYears(new AgeClasses.Statement(code, c.date().getYear())));
+    return c.age().flatMap(code -> c.reference().ages().birthYears(c.stated(code)));
   }
 
   /** Whether the class is of an adult of any year, or of one older than the year before. */

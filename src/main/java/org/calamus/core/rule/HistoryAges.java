@@ -33,7 +33,7 @@ final class HistoryAges {
   }
 
   private static Optional<Statement> today(RuleCase c) {
-    return c.age().map(code -> new Statement(code, c.date().getYear()));
+    return c.age().map(c::stated);
   }
 
   private static Optional<BirthYears> birthYears(RuleCase c, Statement statement) {
@@ -41,9 +41,7 @@ final class HistoryAges {
   }
 
   private static Optional<Statement> statement(RuleCase c, PastCapture capture) {
-    return capture
-        .code(FieldId.AGE)
-        .map(code -> new Statement(code, capture.day(c.policy().zone()).getYear()));
+    return capture.code(FieldId.AGE).map(code -> c.stated(code, capture));
   }
 
   /**

@@ -95,7 +95,7 @@ final class HistoryMeasures {
   private static Optional<LocalDate> moult(RuleCase c, PastCapture capture) {
     return capture
         .code(FieldId.AGE)
-        .map(a -> new AgeClasses.Statement(a, capture.day(c.policy().zone()).getYear()))
+        .map(a -> c.stated(a, capture))
         .flatMap(c.reference().ages()::birthYears)
         .filter(b -> b.earliest().isPresent() && b.earliest().getAsInt() == b.latest())
         .map(b -> LocalDate.of(b.latest() + 1, MOULT_MONTH, 1));

@@ -76,9 +76,19 @@ record RuleCase(
     return record.caught().isEnteredLater(policy.zone());
   }
 
+  /** An age class as it was stated of the bird at another capture. */
+  AgeClasses.Statement stated(String code, PastCapture capture) {
+    return new AgeClasses.Statement(code, capture.day(policy.zone()).getYear());
+  }
+
+  /** An age class as it is stated of the bird now. */
+  AgeClasses.Statement stated(String code) {
+    return new AgeClasses.Statement(code, date().getYear());
+  }
+
   /** Whether a capture was not later than this one. */
   boolean isNotLater(PastCapture capture) {
-    return !when(capture.caught()).isAfter(when());
+    return !capture.caught().isAfter(record.caught(), policy.zone());
   }
 
   /**

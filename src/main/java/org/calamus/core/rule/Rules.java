@@ -45,19 +45,17 @@ public record Rules(Form form, Reference reference, Policy policy) {
    * @return the findings, refusals first, then doubts, then notes; empty where nothing is odd
    */
   public List<Finding> check(CaptureRecord record, FieldId changed, Known known, Instant now) {
-    return found(r -> r.looksAt(changed), record, known, now).stream()
-        .filter(f -> changed != FieldId.DATE || !isKept(record, f))
+    RuleCase subject = subject(record, known, now);
+    return found(r -> r.looksAt(changed), subject).stream()
+        .filter(f -> changed != FieldId.DATE || !isAskedAgain(subject, f))
         .toList();
   }
 
   /** Whether it was asked about another field already: a date is no reason to ask that again. */
-  private static boolean isKept(CaptureRecord record, Finding finding) {
+  private static boolean isAskedAgain(RuleCase subject, Finding finding) {
     return finding.field() != FieldId.DATE
         && finding.severity() == Finding.Severity.ASKS
-        && record
-            .entry(finding.field())
-            .filter(e -> e.confirmedRules().contains(finding.rule()))
-            .isPresent();
+        && subject.isKept(finding.field(), finding.rule());
   }
 
   /**
@@ -69,7 +67,7 @@ public record Rules(Form form, Reference reference, Policy policy) {
    * @return the findings, refusals first, then doubts, then notes; empty where nothing is odd
    */
   public List<Finding> review(CaptureRecord record, Known known, Instant now) {
-    return found(r -> true, record, known, now);
+    return found(r -> true, subject(record, known, now));
   }
 
   /**
@@ -84,9 +82,11 @@ public record Rules(Form form, Reference reference, Policy policy) {
     return HowRules.lacking(record, form, how);
   }
 
-  private List<Finding> found(
-      Predicate<Rule> isMeant, CaptureRecord record, Known known, Instant now) {
-    RuleCase subject = new RuleCase(record, form, reference, known, policy, now);
+  private RuleCase subject(CaptureRecord record, Known known, Instant now) {
+    return new RuleCase(record, form, reference, known, policy, now);
+  }
+
+  private static List<Finding> found(Predicate<Rule> isMeant, RuleCase subject) {
     return CATALOGUE.stream()
         .filter(isMeant)
         .flatMap(rule -> rule.apply(subject).stream())

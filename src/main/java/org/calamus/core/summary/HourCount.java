@@ -47,8 +47,8 @@ public record HourCount(int hour, Tally birds) {
    */
   private static Optional<LocalTime> timeOf(PastCapture capture, ZoneId zone) {
     Caught caught = capture.caught();
-    return caught.isEnteredLater(zone)
-        ? caught.time()
-        : caught.time().or(() -> Optional.of(caught.begun().atZone(zone).toLocalTime()));
+    return caught.isTimed(zone)
+        ? caught.time().or(() -> Optional.of(caught.begun().atZone(zone).toLocalTime()))
+        : Optional.empty();
   }
 }
